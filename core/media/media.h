@@ -1,0 +1,69 @@
+// Media files in: what is in a file, its sound as a gapless stream, and the picture at a time.
+#pragma once
+
+#include "base/bytes.h"
+#include "base/rational.h"
+#include "base/samples.h"
+
+#include <cstdint>
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace luft::media {
+
+struct AudioFacts {
+    std::string codec;
+    AudioFormat format;
+};
+
+struct VideoFacts {
+    std::string codec;
+    int width = 0;
+    int height = 0;      ///< as shown: rotation applied
+    Rational frame_rate; ///< frames a second; the average when the rate varies
+    bool variable_rate = false;
+};
+
+/// What is in a media file. Media time 0 is presentation time 0; for formats whose clock starts anywhere
+/// (MPEG transport and program streams) it is the file's first presentation time.
+struct Facts {
+    std::string container;
+    Seconds duration;                ///< end of the last stream on the media time line, as the file claims it
+    std::optional<AudioFacts> audio; ///< the stream that is listened to (the file's default one)
+    std::optional<VideoFacts> video; ///< a moving picture; cover art doesn't count
+};
+
+/// Opens the bytes as media. Network and playlist formats are off. Throws Error(unreadable) with the reason
+/// in one line (empty file, not media, broken header), Error(unsupported) when no decoder is at hand.
+Facts probe(std::unique_ptr<ByteSource> bytes);
+
+/// The sound as a stream (see SampleSource for its promises). Throws as probe; Error(unreadable) when the
+/// file has no sound. Damage inside the file is skipped as silence of the same length; a file without a
+/// single good packet throws on the first read.
+std::unique_ptr<SampleSource> open_sound(std::unique_ptr<ByteSource> bytes);
+
+/// One picture, 8-bit RGB, rows top to bottom without padding.
+struct Picture {
+    int width = 0;
+    int height = 0;
+    Seconds time; ///< its own presentation time
+    std::vector<std::uint8_t> rgb;
+};
+
+/// The pictures of a video, at any time.
+class PictureSource {
+  public:
+    virtual ~PictureSource() = default;
+    /// The picture that is on the screen at `t`: the last one presented at or before it (the first one when
+    /// `t` is earlier). Quick when times go forward in small steps. `most_width` scales down, keeping the
+    /// shape.
+    virtual Picture at(Seconds t, int most_width = 0) = 0;
+};
+
+/// Throws as probe; Error(unreadable) when the file has no moving picture.
+std::unique_ptr<PictureSource> open_pictures(std::unique_ptr<ByteSource> bytes);
+
+} // namespace luft::media

@@ -1,0 +1,84 @@
+// Programme time: the script laid out against the recording, exactly.
+#pragma once
+
+#include "base/rational.h"
+#include "project/model.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace luft::script {
+
+/// What a layout is made from.
+struct Source {
+    project::Piece piece;
+    project::Performance performance;
+    std::vector<project::Mark> marks;     ///< without dropped ones
+    std::vector<project::Moment> moments; ///< without dropped ones
+    std::vector<project::ScriptItem> items;
+    project::ScriptSettings settings;
+    vocabulary::Vocabulary vocabulary;
+};
+
+enum class SegmentKind {
+    talk,   ///< playback halted, the coach speaks (opening, stop, closing)
+    play,   ///< the recording plays
+    replay, ///< a span of it again, perhaps slowed
+};
+
+/// One stretch of the programme. Times are exact, in seconds, and whole programme frames.
+struct Segment {
+    SegmentKind kind = SegmentKind::play;
+    Rational programme_start, programme_end;
+    Rational media_start, media_end; ///< talk: both where the picture stands still
+    Rational speed{1};               ///< replay: 1/4 to 1
+    std::optional<project::ScriptItemId> item;
+    int stop_number = 0; ///< 1 for the first stop; 0 for others
+    std::string title;   ///< short: "Stop 2: breathy onset"
+    std::string text;    ///< talk: the words
+};
+
+/// An aside as it falls onto the programme; it lies inside a play segment.
+struct AsideCue {
+    project::ScriptItemId item;
+    Rational programme_start, programme_end;
+    Seconds media_start;
+    std::string text;
+};
+
+enum class WarningKind {
+    aside_on_singing,
+    stop_in_note,
+    stops_too_close,
+    quote_too_long,
+    share_too_large,
+    stop_outside,
+    aside_cut_off
+};
+
+struct Warning {
+    WarningKind kind;
+    project::ScriptItemId item;    ///< 0 for the whole programme
+    std::string words;             ///< one sentence
+    std::optional<Seconds> remedy; ///< nearest place (media time) where it would fit
+};
+
+struct CueSheet {
+    Rational frame_rate{25};
+    bool drop_frame = false;
+    std::vector<Segment> segments; ///< without gaps, from programme time 0
+    std::vector<AsideCue> asides;
+    Rational running_time;
+    Rational talk_time;
+    Rational quoted;         ///< recording played, replays included
+    Rational quoted_once;    ///< recording heard at least once
+    double quoted_share = 0; ///< quoted_once over the recording's length
+    Rational longest_quote;  ///< longest stretch of recording without a spoken word
+    std::vector<Warning> warnings;
+};
+
+/// Lays the script out. Throws Error(bad_request) for settings or items that make no sense (speed 0 …).
+CueSheet lay_out(const Source& source);
+
+} // namespace luft::script

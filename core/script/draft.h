@@ -1,0 +1,16 @@
+// A first script from the kept moments, in plain words with the evidence in them.
+#pragma once
+
+#include "script/cue_sheet.h"
+
+#include <vector>
+
+namespace luft::script {
+
+/// Opening, one stop or aside a kept moment in order of time, closing. Stored items of `source` that are in
+/// the coach's own words come through untouched (text, place and settings); others are worded anew; moments
+/// without an item get one; items whose moment is gone are left out. Deterministic: the same source gives the
+/// same words.
+std::vector<project::ScriptItem> draft(const Source& source);
+
+} // namespace luft::script
