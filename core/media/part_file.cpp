@@ -1,0 +1,87 @@
+#include "media/part_file.h"
+
+#include "base/error.h"
+
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstdio>
+#include <cstdlib>
+#include <cstring>
+
+namespace luft::media {
+namespace {
+
+constexpr int kBuffer = 1 << 16;
+
+} // namespace
+
+PartFile::PartFile(std::filesystem::path file)
+    : file_(std::move(file)), beside_(file_.string() + ".part-XXXXXX") {
+    fd_ = ::mkstemp(beside_.data());
+    if (fd_ < 0) {
+        failure_ = errno;
+        beside_.clear();
+        fail("");
+    }
+    auto* buffer = static_cast<unsigned char*>(av_malloc(kBuffer));
+    io_.reset(avio_alloc_context(buffer, kBuffer, 1, this, nullptr, write, seek));
+    if (!io_) {
+        av_free(buffer);
+        ::close(fd_);
+        ::unlink(beside_.c_str());
+        throw std::bad_alloc();
+    }
+}
+
+PartFile::~PartFile() {
+    if (fd_ >= 0) ::close(fd_);
+    if (!beside_.empty()) ::unlink(beside_.c_str());
+}
+
+void PartFile::keep() {
+    avio_flush(io_.get());
+    if (failure_ != 0) fail("");
+    const mode_t mask = ::umask(0);
+    ::umask(mask);
+    if (::fchmod(fd_, 0666 & ~mask) != 0 || ::fsync(fd_) != 0 ||
+        std::rename(beside_.c_str(), file_.c_str()) != 0) {
+        failure_ = errno;
+        fail("");
+    }
+    beside_.clear();
+}
+
+void PartFile::fail(const std::string& otherwise) const {
+    throw Error(Fault::cannot_write,
+                "'" + file_.string() +
+                    "' can't be written: " + (failure_ != 0 ? std::strerror(failure_) : otherwise) + ".",
+                "Choose another folder, or make room there.");
+}
+
+int PartFile::write(void* self, std::uint8_t* bytes, int count) {
+    auto& part = *static_cast<PartFile*>(self);
+    for (int done = 0; done < count;) {
+        const ssize_t n = ::write(part.fd_, bytes + done, static_cast<std::size_t>(count - done));
+        if (n < 0 && errno == EINTR) continue;
+        if (n < 0) {
+            if (part.failure_ == 0) part.failure_ = errno;
+            return AVERROR(errno);
+        }
+        done += static_cast<int>(n);
+    }
+    return count;
+}
+
+std::int64_t PartFile::seek(void* self, std::int64_t offset, int whence) {
+    auto& part = *static_cast<PartFile*>(self);
+    if ((whence & AVSEEK_SIZE) != 0) {
+        struct stat facts {};
+        return ::fstat(part.fd_, &facts) == 0 ? facts.st_size : AVERROR(errno);
+    }
+    const off_t at = ::lseek(part.fd_, offset, whence & ~AVSEEK_FORCE);
+    return at < 0 ? AVERROR(errno) : at;
+}
+
+} // namespace luft::media
