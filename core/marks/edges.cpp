@@ -1,0 +1,126 @@
+#include "marks/edges.h"
+
+#include "base/text.h"
+#include "signal/statistics.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace luft::marks {
+namespace {
+
+constexpr int kFine = voice::kFinePerFrame;
+constexpr std::size_t kJoined = 5; // frames of silence under which a note is joined to its neighbour
+
+std::span<const float> slice(std::span<const float> all, std::ptrdiff_t from, std::ptrdiff_t to) {
+    const auto n = static_cast<std::ptrdiff_t>(all.size());
+    from = std::clamp<std::ptrdiff_t>(from, 0, n);
+    to = std::clamp<std::ptrdiff_t>(to, from, n);
+    return all.subspan(static_cast<std::size_t>(from), static_cast<std::size_t>(to - from));
+}
+
+float median_of(std::span<const float> values, float otherwise) {
+    return static_cast<float>(signal::median(values).value_or(otherwise));
+}
+
+std::string ms(Seconds t) {
+    return fixed(t.value() * 1000, 0) + " ms";
+}
+
+} // namespace
+
+std::optional<StartMeasures> measure_start(const voice::Texture& texture, const Run& note,
+                                           std::size_t silent_before) {
+    const auto begin = static_cast<std::ptrdiff_t>(note.begin) * kFine;
+    const auto length = static_cast<std::ptrdiff_t>(note.length()) * kFine;
+    if (length < 8 * kFine) return std::nullopt;
+    const float steady =
+        median_of(slice(texture.low(), begin + std::min<std::ptrdiff_t>(6 * kFine, length / 2),
+                        begin + std::min<std::ptrdiff_t>(20 * kFine, length)),
+                  -90);
+    // Ripple of single glottal pulses is taken out by the largest of three neighbours (7.5 ms).
+    const auto low = [&](std::ptrdiff_t i) {
+        const auto around = slice(texture.low(), i - 1, i + 2);
+        return around.empty() ? -120.0F : *std::ranges::max_element(around);
+    };
+    const auto earliest =
+        begin - static_cast<std::ptrdiff_t>(std::min<std::size_t>(silent_before, 20)) * kFine;
+    std::ptrdiff_t stands = std::max<std::ptrdiff_t>(earliest, 0);
+    while (stands < begin + length && low(stands) < steady - 1.5F)
+        ++stands;
+    std::ptrdiff_t starts = stands;
+    while (starts > earliest && starts > 0 && low(starts - 1) > steady - 20)
+        --starts;
+
+    const float quiet = static_cast<float>(
+        signal::quantile(slice(texture.high(), begin - 60 * kFine, begin + length), 0.05).value_or(-100));
+    const float high_steady = median_of(
+        slice(texture.high(), begin + 4 * kFine, begin + std::min(20 * std::ptrdiff_t{kFine}, length)), -100);
+    const auto air = slice(texture.high(), starts - 10 * kFine, starts);
+    const float high_before = median_of(air, quiet);
+    const float before = median_of(slice(texture.full(), starts - 3 * kFine - 2, starts - 2), -120);
+    StartMeasures m;
+    m.begins = voice::kFineHop * static_cast<double>(starts);
+    m.rise = voice::kFineHop * static_cast<double>(stands - starts + 1);
+    m.noise_before = Decibels(high_before - quiet);
+    m.noise_share = Decibels(high_before - high_steady);
+    m.gap = Decibels(steady - before);
+    return m;
+}
+
+Onset judge_onset(const voice::Hearing& hearing, const Run& note, std::size_t silent_before) {
+    if (silent_before < kJoined)
+        return {OnsetKind::balanced, {0.4}, "joined to the note before it; no start of its own to judge"};
+    const auto m = measure_start(hearing.texture, note, silent_before);
+    if (!m) return {OnsetKind::balanced, {0.3}, "too short to judge how it starts"};
+    const double rise = m->rise.value() * 1000;
+    // Scores in units of 'clearly so'; constants tuned on the project's singer (tests/bench).
+    const double breathy =
+        (m->noise_share.value() + 14) / 6 + (m->noise_before.value() - 10) / 8 + (rise - 70) / 60;
+    const double glottal = (30 - rise) / 12 + (m->gap.value() - 30) / 20 - (m->noise_share.value() + 16) / 8;
+    const std::string words = "rises in " + ms(m->rise);
+    if (breathy > 0.5 && breathy > glottal)
+        return {OnsetKind::breathy,
+                {std::clamp(0.5 + breathy / 8, 0.5, 0.95)},
+                words + ", air before the tone " + fixed(m->noise_before.value(), 0) + " dB over the quiet"};
+    if (glottal > 0.5)
+        return {OnsetKind::glottal,
+                {std::clamp(0.5 + glottal / 8, 0.5, 0.95)},
+                words + ", no air before the tone"};
+    return {OnsetKind::balanced, {std::clamp(0.75 - std::max(breathy, glottal) / 6, 0.4, 0.9)}, words};
+}
+
+Offset judge_offset(const voice::Hearing& hearing, const Run& note, std::size_t silent_after) {
+    const auto& texture = hearing.texture;
+    if (silent_after < kJoined) return {OffsetKind::clean, {0.4}, "runs into the next note"};
+    const auto begin = static_cast<std::ptrdiff_t>(note.begin) * kFine;
+    const auto end = static_cast<std::ptrdiff_t>(note.end) * kFine;
+    const auto latest = end + static_cast<std::ptrdiff_t>(std::min<std::size_t>(silent_after, 40)) * kFine;
+    const float steady = median_of(
+        slice(texture.low(), std::max(begin, end - 60 * kFine), std::max(begin + 1, end - 15 * kFine)), -90);
+    std::ptrdiff_t leaves = end;
+    while (leaves > begin && texture.low()[static_cast<std::size_t>(leaves - 1)] < steady - 3)
+        --leaves;
+    std::ptrdiff_t gone = leaves;
+    const auto n = static_cast<std::ptrdiff_t>(texture.low().size());
+    while (gone < std::min(latest, n) && texture.low()[static_cast<std::size_t>(gone)] > steady - 20)
+        ++gone;
+    const Seconds fall = voice::kFineHop * static_cast<double>(gone - leaves);
+
+    const float quiet = static_cast<float>(
+        signal::quantile(slice(texture.high(), begin, latest + 20 * kFine), 0.05).value_or(-100));
+    const float high_steady =
+        median_of(slice(texture.high(), std::max(begin, end - 40 * kFine), leaves), -100);
+    const float high_after = median_of(slice(texture.high(), gone, gone + 8 * kFine), quiet);
+    const double air = high_after - quiet, share = high_after - high_steady;
+    const std::string words = "falls in " + ms(fall);
+    if (air > 8 && share > -14)
+        return {OffsetKind::breathy,
+                {std::clamp(0.5 + (air - 8) / 40, 0.5, 0.9)},
+                words + ", air after the tone " + fixed(air, 0) + " dB over the quiet"};
+    if (fall > Seconds(0.16))
+        return {OffsetKind::trailing, {std::clamp(0.5 + (fall.value() - 0.16) * 2, 0.5, 0.9)}, words};
+    return {OffsetKind::clean, {std::clamp(0.9 - fall.value() * 2, 0.5, 0.9)}, words};
+}
+
+} // namespace luft::marks

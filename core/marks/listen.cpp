@@ -1,0 +1,55 @@
+#include "marks/listen.h"
+
+#include "marks/breaths.h"
+#include "marks/notes.h"
+#include "marks/phrases.h"
+#include "marks/registers.h"
+#include "marks/segments.h"
+#include "marks/tuning.h"
+#include "voice/hear.h"
+
+namespace luft::marks {
+namespace {
+
+std::optional<voice::Setting> setting_asked_for(Accompaniment a) {
+    switch (a) {
+    case Accompaniment::alone:
+        return voice::Setting::alone;
+    case Accompaniment::accompanied:
+        return voice::Setting::accompanied;
+    case Accompaniment::find_out:
+        break;
+    }
+    return std::nullopt;
+}
+
+} // namespace
+
+Analysis listen(SampleSource& source, const ListenOptions& options, const Progress& progress) {
+    voice::Hearing hearing =
+        voice::hear(source, setting_asked_for(options.accompaniment), progress.part(0, 0.97));
+    progress.step(0.97, "finding notes, breaths and phrases");
+
+    const std::vector<Run> runs = sung_runs(hearing);
+    const std::vector<float> pitch = pitch_line(hearing, runs);
+    const std::vector<Run> cut = cut_notes(hearing, runs, pitch);
+    std::vector<HeldPitch> held;
+    for (const Run& note : cut)
+        held.push_back({steady_pitch(pitch, note), kHop * static_cast<double>(note.length())});
+
+    Analysis a;
+    a.tuning = find_tuning(held);
+    a.notes = measure_notes(hearing, cut, pitch, a.tuning);
+    a.breaths = find_breaths(hearing, runs);
+    a.phrases = find_phrases(a.notes, a.breaths);
+    a.one_register = !find_registers(hearing.curves, a.notes);
+    if (!a.one_register) a.switches = find_switches(hearing.curves, a.notes, a.phrases);
+    a.duration = hearing.duration;
+    a.setting = hearing.setting;
+    a.loudness = hearing.loudness;
+    a.curves = std::move(hearing.curves);
+    progress.step(1, "done");
+    return a;
+}
+
+} // namespace luft::marks

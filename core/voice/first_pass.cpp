@@ -1,0 +1,46 @@
+#include "voice/first_pass.h"
+
+#include "voice/front.h"
+#include "voice/loudness.h"
+#include "voice/salience.h"
+#include "voice/spectrum.h"
+#include "voice/yin.h"
+
+namespace luft::voice {
+namespace {
+
+double power(std::span<const float> x) {
+    double sum = 0;
+    for (const float v : x)
+        sum += static_cast<double>(v) * v;
+    return sum;
+}
+
+} // namespace
+
+FirstPass first_pass(SampleSource& source, const Progress& progress) {
+    FirstPass pass;
+    LoudnessMeter meter(source.format());
+    Front front(source);
+    front.on_block([&](const AudioBlock& block) { meter.add(block); });
+    Spectrum spectrum;
+    Yin yin;
+    Salience salience;
+    const double expected = source.expected_duration().value_or(Seconds(600)).value();
+    while (const auto frame = front.next()) {
+        spectrum.measure(*frame);
+        pass.texture.add(*frame, spectrum);
+        pass.periodic.add_frame(yin.candidates(frame->middle));
+        pass.harmonic.add_frame(salience.candidates(spectrum.focus()));
+        pass.aperiodicity.push_back(static_cast<float>(yin.aperiodicity()));
+        pass.side_ratio.push_back(static_cast<float>(power(frame->side) / (power(frame->middle) + 1e-12)));
+        if (frame->index.value % 100 == 0)
+            progress.step(std::min(1.0, time_of(frame->index).value() / expected), "listening for the pitch");
+    }
+    pass.duration = front.duration();
+    pass.loudness = meter.summary();
+    pass.momentary = meter.momentary(pass.periodic.frames());
+    return pass;
+}
+
+} // namespace luft::voice

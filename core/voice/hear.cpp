@@ -1,0 +1,36 @@
+#include "voice/hear.h"
+
+#include "base/error.h"
+#include "voice/first_pass.h"
+#include "voice/second_pass.h"
+#include "voice/setting.h"
+#include "voice/voicing.h"
+
+namespace luft::voice {
+
+Hearing hear(SampleSource& source, std::optional<Setting> setting, const Progress& progress) {
+    FirstPass pass = first_pass(source, progress.part(0, 0.6));
+    const std::size_t n = pass.periodic.frames();
+    if (n == 0) throw Error(Fault::unreadable, "There is no sound in the recording.");
+    if (!setting) {
+        std::vector<float> levels(n);
+        for (std::size_t i = 0; i < n; ++i)
+            levels[i] = static_cast<float>(pass.texture.level_at(i).value());
+        setting = find_setting(weigh_setting(levels, pass.aperiodicity, pass.side_ratio));
+    }
+    Hearing hearing;
+    hearing.duration = pass.duration;
+    hearing.setting = *setting;
+    hearing.loudness = pass.loudness;
+    Voicing voicing = find_voicing(pass, *setting);
+    hearing.curves.f0 =
+        track_pitch(voicing.lattice, *setting == Setting::alone ? costs_alone() : costs_accompanied());
+    hearing.curves.voicing = std::move(voicing.probability);
+    hearing.curves.loudness = std::move(pass.momentary);
+    hearing.texture = std::move(pass.texture);
+    second_pass(source, *setting, hearing.texture, hearing.curves, progress.part(0.6, 1));
+    hearing.curves.head_register = Curve<Share>(n);
+    return hearing;
+}
+
+} // namespace luft::voice

@@ -1,0 +1,15 @@
+// The second pass over the samples: every measure of the voice that needs its pitch.
+#pragma once
+
+#include "base/progress.h"
+#include "base/samples.h"
+#include "voice/curves.h"
+#include "voice/texture.h"
+
+namespace luft::voice {
+
+/// Fills level, closure, ring, colour and formant curves where `curves.f0` is sung.
+void second_pass(SampleSource& source, Setting setting, const Texture& texture, Curves& curves,
+                 const Progress& progress);
+
+} // namespace luft::voice

@@ -1,0 +1,48 @@
+// What breaths, onsets and offsets are found by: bands over time, and envelopes finer than the curves.
+#pragma once
+
+#include "base/units.h"
+#include "signal/biquad.h"
+#include "voice/front.h"
+#include "voice/spectrum.h"
+
+#include <array>
+#include <span>
+#include <vector>
+
+namespace luft::voice {
+
+/// Edges of the bands in Hz, low to high.
+inline constexpr std::array<double, 11> kBandEdges = {0,    150,  400,  800,  1300, 2000,
+                                                      3000, 4500, 6500, 9000, 12000};
+inline constexpr std::size_t kBands = kBandEdges.size() - 1;
+using BandLevels = std::array<float, kBands>; ///< dB below full scale
+
+/// Fine envelopes have four values a frame, one every 2.5 ms.
+inline constexpr int kFinePerFrame = 4;
+inline constexpr Seconds kFineHop{0.0025};
+
+/// Levels of the whole recording's middle signal; working data of the ear, not kept in a project.
+class Texture {
+  public:
+    Texture();
+
+    /// Takes the next frame and its spectrum.
+    void add(const Frame& frame, const Spectrum& spectrum);
+
+    [[nodiscard]] std::span<const BandLevels> bands() const { return bands_; }
+    /// Level of everything, of what lies under 1.2 kHz, and of what lies over 3 kHz; value j stands for
+    /// the 2.5 ms from j x 2.5 ms on.
+    [[nodiscard]] std::span<const float> full() const { return full_; }
+    [[nodiscard]] std::span<const float> low() const { return low_; }
+    [[nodiscard]] std::span<const float> high() const { return high_; }
+    /// Level over 40 ms around each frame's centre.
+    [[nodiscard]] Decibels level_at(std::size_t frame) const;
+
+  private:
+    std::vector<BandLevels> bands_;
+    std::vector<float> full_, low_, high_;
+    signal::Biquad low1_, low2_, high1_, high2_; ///< two of each in a row: fourth order
+};
+
+} // namespace luft::voice

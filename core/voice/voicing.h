@@ -1,0 +1,20 @@
+// Which frames are sung at all.
+#pragma once
+
+#include "voice/curves.h"
+#include "voice/first_pass.h"
+
+namespace luft::voice {
+
+/// The probability, frame by frame, that somebody sings on a pitch, and the lattice with it worked in:
+/// candidates that are too quiet to be the voice lose their probability.
+struct Voicing {
+    Curve<Share> probability;
+    Lattice lattice;
+};
+
+/// Alone: pYIN's probability, freed of hum and hiss far under the singing (35 dB and more).
+/// Accompanied: how far the strongest salience stands out from what this recording has without a voice.
+Voicing find_voicing(const FirstPass& pass, Setting setting);
+
+} // namespace luft::voice

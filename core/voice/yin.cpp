@@ -1,0 +1,110 @@
+#include "voice/yin.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace luft::voice {
+namespace {
+
+constexpr std::size_t kWindow = 1024;
+constexpr std::size_t kFft = 2048;
+constexpr std::size_t kShortestLag = 17; // kEarRate / kHighestPitch
+constexpr std::size_t kLongestLag = 437; // kEarRate / kLowestPitch, rounded up
+constexpr int kThresholds = 100;
+constexpr double kNoDipShare = 0.01;
+constexpr std::size_t kStart =
+    kFrameSamples / 2 - kWindow / 2 - 60; // centred for a period of 120 samples (200 Hz)
+
+/// Weights of the thresholds 0.01, 0.02 … 1: the beta(2, 18) density x (1 - x)^17, scaled to add up to 1.
+std::vector<double> threshold_prior() {
+    std::vector<double> weights;
+    double sum = 0;
+    for (int i = 1; i <= kThresholds; ++i) {
+        const double x = static_cast<double>(i) / kThresholds;
+        weights.push_back(x * std::pow(1 - x, 17));
+        sum += weights.back();
+    }
+    for (double& w : weights)
+        w /= sum;
+    return weights;
+}
+
+struct Dip {
+    std::size_t lag;
+    float depth;
+};
+
+} // namespace
+
+Yin::Yin() : window_(kFft), shifted_(kFft), normalised_(kLongestLag + 2, 1.0F), prior_(threshold_prior()) {}
+
+void Yin::difference(std::span<const float> frame) {
+    const auto x = frame.subspan(kStart, kWindow + kLongestLag + 1);
+    auto a = window_.samples();
+    auto b = shifted_.samples();
+    std::fill(a.begin(), a.end(), 0.0F);
+    std::fill(b.begin(), b.end(), 0.0F);
+    std::copy_n(x.begin(), kWindow, a.begin());
+    std::copy(x.begin(), x.end(), b.begin());
+    window_.forward();
+    shifted_.forward();
+    auto fa = window_.spectrum();
+    auto fb = shifted_.spectrum();
+    for (std::size_t k = 0; k < fa.size(); ++k)
+        fb[k] *= std::conj(fa[k]);
+    shifted_.backward();
+    const auto correlation = shifted_.samples();
+
+    double energy0 = 0;
+    for (std::size_t i = 0; i < kWindow; ++i)
+        energy0 += static_cast<double>(x[i]) * x[i];
+    double energy = energy0;
+    double sum = 0;
+    normalised_[0] = 1;
+    for (std::size_t lag = 1; lag <= kLongestLag + 1; ++lag) {
+        const double leaves = x[lag - 1];
+        const double enters = lag + kWindow - 1 < x.size() ? x[lag + kWindow - 1] : 0.0F;
+        energy += enters * enters - leaves * leaves;
+        const double r = correlation[lag] / static_cast<double>(kFft);
+        const double d = std::max(energy0 + energy - 2 * r, 0.0);
+        sum += d;
+        normalised_[lag] = sum > 0 ? static_cast<float>(d * static_cast<double>(lag) / sum) : 1.0F;
+    }
+}
+
+std::span<const PitchCandidate> Yin::candidates(std::span<const float> frame) {
+    found_.clear();
+    aperiodicity_ = 1;
+    difference(frame);
+    std::vector<Dip> dips;
+    for (std::size_t lag = kShortestLag; lag <= kLongestLag; ++lag) {
+        const float d = normalised_[lag];
+        if (d < normalised_[lag - 1] && d <= normalised_[lag + 1] && d < 1) dips.push_back({lag, d});
+    }
+    if (dips.empty()) return found_;
+    const auto deepest = std::ranges::min_element(dips, {}, &Dip::depth);
+    aperiodicity_ = deepest->depth;
+
+    std::vector<double> weight(dips.size(), 0.0);
+    for (int i = 0; i < kThresholds; ++i) {
+        const double threshold = static_cast<double>(i + 1) / kThresholds;
+        const auto first = std::ranges::find_if(dips, [&](const Dip& d) { return d.depth < threshold; });
+        if (first != dips.end())
+            weight[static_cast<std::size_t>(first - dips.begin())] += prior_[static_cast<std::size_t>(i)];
+        else
+            weight[static_cast<std::size_t>(deepest - dips.begin())] +=
+                kNoDipShare * prior_[static_cast<std::size_t>(i)];
+    }
+    for (std::size_t i = 0; i < dips.size(); ++i) {
+        if (weight[i] < 1e-3) continue;
+        const std::size_t lag = dips[i].lag;
+        const double l = normalised_[lag - 1], c = normalised_[lag], r = normalised_[lag + 1];
+        const double bend = l - 2 * c + r;
+        const double shift = bend > 0 ? std::clamp(0.5 * (l - r) / bend, -0.5, 0.5) : 0;
+        const double hz = kEarRate.per_second / (static_cast<double>(lag) + shift);
+        found_.push_back({static_cast<float>(hz), static_cast<float>(weight[i])});
+    }
+    return found_;
+}
+
+} // namespace luft::voice
