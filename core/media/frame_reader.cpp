@@ -23,10 +23,11 @@ FrameReader::FrameReader(std::unique_ptr<Container> container, int stream)
                                             meaning(code) + ").");
 }
 
-AVFrame* FrameReader::next() {
+Frame FrameReader::next() {
+    Frame frame = new_frame();
     for (;;) {
-        const int code = avcodec_receive_frame(codec_.get(), frame_.get());
-        if (code >= 0) return frame_.get();
+        const int code = avcodec_receive_frame(codec_.get(), frame.get());
+        if (code >= 0) return frame;
         if (code == AVERROR_EOF) return nullptr;
         if (code != AVERROR(EAGAIN)) damage_ = meaning(code);
         if (draining_) return nullptr;

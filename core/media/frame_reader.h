@@ -17,9 +17,9 @@ class FrameReader {
     [[nodiscard]] const Container& container() const { return *container_; }
     [[nodiscard]] AVStream& stream() const { return *stream_; }
 
-    /// The next frame, valid until the next call; null at the end. Packets that can't be decoded are stepped
-    /// over. Throws what the ByteSource throws.
-    AVFrame* next();
+    /// The next frame; null at the end. Packets that can't be decoded are stepped over. Throws what the
+    /// ByteSource throws.
+    Frame next();
 
     /// To the last key picture at or before the stamp; false when the format can't, and then the reader is of
     /// no more use.
@@ -35,7 +35,6 @@ class FrameReader {
     AVStream* stream_;
     Codec codec_;
     Packet packet_ = new_packet();
-    Frame frame_ = new_frame();
     bool draining_ = false;
     std::string damage_;
 };

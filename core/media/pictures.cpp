@@ -113,15 +113,14 @@ class Pictures final : public PictureSource {
     }
 
     std::optional<Shot> next() {
-        AVFrame* decoded = reader_->next();
-        if (decoded == nullptr) return std::nullopt;
-        Shot shot{new_frame(), Seconds(0)};
-        const auto time = reader_->container().media_time(reader_->stream(), decoded->best_effort_timestamp);
+        Shot shot{reader_->next(), Seconds(0)};
+        if (!shot.frame) return std::nullopt;
+        const auto time =
+            reader_->container().media_time(reader_->stream(), shot.frame->best_effort_timestamp);
         if (time)
             shot.time = *time;
         else if (last_)
             shot.time = *last_ + frame_length();
-        av_frame_move_ref(shot.frame.get(), decoded);
         last_ = shot.time;
         return shot;
     }

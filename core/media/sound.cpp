@@ -12,7 +12,6 @@ namespace luft::media {
 namespace {
 
 constexpr std::int64_t kSilenceBlock = 16384; // samples of one channel handed out at a time
-constexpr std::int64_t kAbsurdSample = std::int64_t{1} << 50;
 
 class Sound final : public SampleSource {
   public:
@@ -55,7 +54,10 @@ class Sound final : public SampleSource {
         format_ = {rate, roles(layout)};
         duration_ = container->claimed_end(chosen);
         if (!duration_) duration_ = container->claimed_end();
-        timeline_.emplace(rate, Seconds(av_q2d(chosen.time_base)), chosen.codecpar->initial_padding);
+        // Matroska tells the delay of some encoders; for AAC it is one block as a rule.
+        const AVCodecParameters& sound = *chosen.codecpar;
+        const int delay = sound.initial_padding > 0 ? sound.initial_padding : sound.frame_size;
+        timeline_.emplace(rate, Seconds(av_q2d(chosen.time_base)), delay);
         converter_.emplace(layout, rate);
         reader_.emplace(std::move(container), *stream);
         given_ = silence_ = 0;
@@ -66,40 +68,45 @@ class Sound final : public SampleSource {
     /// Fills silence_ and ready_ from the next frame; false at the end.
     bool decode() {
         if (ended_) return false;
-        AVFrame* frame = reader_->next();
-        if (frame == nullptr) {
+        if (!any_) ahead_ = reader_->next();
+        const Frame frame = std::move(ahead_);
+        if (!frame) {
             ended_ = true;
-            if (!any_)
-                throw Error(
-                    Fault::unreadable,
-                    "'" + bytes_->name() + "' announces sound, but there is none in it that can be decoded" +
-                        (reader_->last_damage().empty() ? "." : " (" + reader_->last_damage() + ")."));
-            put(std::nullopt, converter_->rest());
+            if (!any_) throw nothing_decoded();
+            put(std::nullopt, converter_->rest(), std::nullopt);
             return true;
         }
         any_ = true;
-        const std::int64_t late = converter_->waiting();
-        std::optional<std::int64_t> at = sample_of(frame->best_effort_timestamp);
-        if (at) *at -= late;
-        put(at, converter_->convert(*frame));
+        ahead_ = reader_->next();
+        const std::int64_t waiting = converter_->waiting();
+        const auto start = sample_of(*frame, waiting);
+        const auto following = ahead_ ? sample_of(*ahead_, waiting) : std::nullopt;
+        put(start, converter_->convert(*frame), following);
         return true;
     }
 
-    void put(std::optional<std::int64_t> at, std::span<const float> samples) {
+    void put(std::optional<std::int64_t> start, std::span<const float> samples,
+             std::optional<std::int64_t> following) {
         const auto count = static_cast<std::int64_t>(samples.size() / channels());
         if (count == 0) return;
-        const Timeline::Place place = timeline_->place(at, count);
+        const Timeline::Place place = timeline_->place(start, count, following);
         silence_ = place.silence;
         ready_ = samples.subspan(static_cast<std::size_t>(place.cut) * channels());
     }
 
-    [[nodiscard]] std::optional<std::int64_t> sample_of(std::int64_t stamp) const {
-        if (stamp == AV_NOPTS_VALUE) return std::nullopt;
+    /// Where a frame's stamp puts the first of the samples that the converter makes of it.
+    [[nodiscard]] std::optional<std::int64_t> sample_of(const AVFrame& frame, std::int64_t waiting) const {
+        const std::int64_t stamp = frame.best_effort_timestamp;
         const AVRational unit{1, format_.rate.per_second};
-        const std::int64_t at = av_rescale_q(stamp, reader_->stream().time_base, unit);
+        if (!reader_->container().media_time(reader_->stream(), stamp)) return std::nullopt;
         const std::int64_t zero = av_rescale_q(reader_->container().origin(), {1, AV_TIME_BASE}, unit);
-        if (std::abs(at / 2) > kAbsurdSample) return std::nullopt;
-        return at - zero;
+        return av_rescale_q(stamp, reader_->stream().time_base, unit) - zero - waiting;
+    }
+
+    [[nodiscard]] Error nothing_decoded() const {
+        const std::string& damage = reader_->last_damage();
+        return {Fault::unreadable, "'" + bytes_->name() + "' announces sound, but none of it can be decoded" +
+                                       (damage.empty() ? "." : " (" + damage + ").")};
     }
 
     std::shared_ptr<ByteSource> bytes_;
@@ -108,6 +115,7 @@ class Sound final : public SampleSource {
     std::optional<Timeline> timeline_;
     std::optional<SampleConverter> converter_;
     std::optional<FrameReader> reader_;
+    Frame ahead_;                  ///< decoded, not yet placed: its stamp is evidence on the one before
     std::int64_t given_ = 0;       ///< samples handed out
     std::int64_t silence_ = 0;     ///< to hand out before ready_
     std::span<const float> ready_; ///< in the converter's buffer

@@ -25,24 +25,25 @@ std::int64_t Timeline::snapped(std::int64_t start) const {
     return start;
 }
 
-Timeline::Place Timeline::place(std::optional<std::int64_t> start, std::int64_t count) {
+/// Whether the sound that comes after `count` samples follows on without a gap before them.
+bool Timeline::goes_on(std::optional<std::int64_t> following, std::int64_t count) const {
+    return started_ && following && std::abs(*following - shift_ - (next_ + count)) <= rounding_;
+}
+
+Timeline::Place Timeline::place(std::optional<std::int64_t> start, std::int64_t count,
+                                std::optional<std::int64_t> following) {
     Place place;
-    if (start) {
-        std::int64_t at = *start - shift_;
-        if (!started_) at = snapped(at);
+    if (start && !goes_on(following, count)) {
+        const std::int64_t at = started_ ? *start - shift_ : snapped(*start - shift_);
         const std::int64_t off = at - next_;
-        if (off > (started_ ? rounding_ : 0)) {
-            if (silence_ + off <= most_silence_) {
-                place.silence = off;
-                silence_ += off;
-            } else {
-                shift_ += off;
-            }
-        } else if (off < (started_ ? -rounding_ : 0)) {
-            if (-off <= most_overlap_)
-                place.cut = std::min(count, -off);
-            else
-                shift_ += off;
+        const std::int64_t allowed = started_ ? rounding_ : 0;
+        if (off > allowed && silence_ + off <= most_silence_) {
+            place.silence = off;
+            silence_ += off;
+        } else if (off < -allowed && -off <= most_overlap_) {
+            place.cut = std::min(count, -off);
+        } else if (off > allowed || off < -allowed) {
+            shift_ += off;
         }
     }
     next_ += place.silence + count - place.cut;

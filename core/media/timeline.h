@@ -13,6 +13,8 @@ namespace luft::media {
 ///
 /// - Stamps that differ from where the sound has got to by less than 5 ms, or 1.5 ticks of the container's
 ///   clock, are rounding and are ignored.
+/// - A stamp that the next one gives the lie is ignored too: FFmpeg's are up to half a block off where Vorbis
+///   changes its block size.
 /// - A gap is filled. All gaps together may make 30 minutes; a longer leap is taken for a clock that was set
 ///   anew and is not filled: the sound goes on without a gap.
 /// - An overlap of up to 10 s is cut; a longer leap back is likewise taken for a clock that was set anew.
@@ -30,14 +32,16 @@ class Timeline {
         std::int64_t silence = 0;
         std::int64_t cut = 0;
     };
-    /// Places `count` samples whose stamp says they start at sample `start`; none = right after the last.
-    Place place(std::optional<std::int64_t> start, std::int64_t count);
+    /// Places `count` samples whose stamp says they start at sample `start` (none = right after the last);
+    /// `following` is the stamp of those that come after them, none at the end.
+    Place place(std::optional<std::int64_t> start, std::int64_t count, std::optional<std::int64_t> following);
 
     /// Sample that comes next.
     [[nodiscard]] std::int64_t next() const { return next_; }
 
   private:
-    std::int64_t snapped(std::int64_t start) const;
+    [[nodiscard]] std::int64_t snapped(std::int64_t start) const;
+    [[nodiscard]] bool goes_on(std::optional<std::int64_t> following, std::int64_t count) const;
 
     std::int64_t tick_, rounding_, most_silence_, most_overlap_, delay_;
     std::int64_t next_ = 0;
