@@ -49,9 +49,4 @@ double Tract::gain(Hertz f) const {
     return g;
 }
 
-void Tract::rest() {
-    for (auto& r : row_)
-        r.y1 = r.y2 = 0;
-}
-
 } // namespace luft::singer

@@ -34,9 +34,8 @@ struct Resonator {
     [[nodiscard]] std::complex<double> response(Hertz f, SampleRate rate) const;
 };
 
-/// Resonators in cascade: the five given formants, and further ones 1 kHz apart above F5 up to 8.5 kHz, as a
-/// tube has them (Klatt's higher-pole correction by real poles). Those above 0.45 of the sample rate are left
-/// out.
+/// Resonators in cascade: the five given formants, and five more above F5 about 1 kHz apart, as a tube has
+/// them (Klatt's higher-pole correction by real poles). Those above 0.45 of the sample rate are left out.
 class Tract {
   public:
     explicit Tract(SampleRate rate) : rate_(rate) {}
@@ -48,7 +47,6 @@ class Tract {
         return x;
     }
     [[nodiscard]] double gain(Hertz f) const; ///< magnitude of the response
-    void rest();                              ///< forgets the sound inside
 
   private:
     SampleRate rate_;
