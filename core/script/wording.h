@@ -1,0 +1,42 @@
+// The words of a first draft: short sentences that read well aloud.
+#pragma once
+
+#include "script/cue_sheet.h"
+
+#include <map>
+#include <set>
+#include <span>
+#include <string>
+
+namespace luft::script {
+
+/// Words a script from its start to its end. Each kind of sentence has several forms, taken in turn, so that
+/// no form comes twice in a row; the same calls give the same words.
+class Wording {
+  public:
+    explicit Wording(const Source& source) : source_(source) {}
+
+    /// Who sings what, from where, and what to listen for.
+    std::string opening(const std::vector<const project::Moment*>& moments, int stops);
+    /// The coach's remark first; then the shades, each by the footing of its facet (measured, hint, coach's
+    /// view); the evidence; the drill; and that the moment is heard again, if the item says so.
+    std::string talk(const project::Moment& moment, const project::ScriptItem& item);
+    /// Strengths, what to watch, what to practise.
+    std::string closing(const std::vector<const project::Moment*>& moments);
+
+  private:
+    std::string shade(const project::Moment& moment, const vocabulary::Tag& tag, bool first);
+    std::string evidence(const project::Moment& moment);
+    std::string drill(const project::Moment& moment);
+    std::string replay(const project::ScriptItem& item);
+    std::vector<std::string> drills_to_take_home(const std::vector<const project::Moment*>& moments);
+    std::string nouns(const std::vector<const project::Moment*>& moments, project::Verdict verdict);
+    /// The next form of a kind of sentence.
+    const char* next(std::span<const char* const> forms);
+
+    const Source& source_;
+    std::map<const void*, std::size_t> turn_; ///< how often each kind of sentence was used
+    std::set<vocabulary::Tag> said_;          ///< shades already explained
+};
+
+} // namespace luft::script
