@@ -1,0 +1,29 @@
+// The project file as a file: what its first bytes say, whether it is all there, and how it is opened after a
+// crash. Format of the header: sqlite.org/fileformat2.html, section 1.3.
+#pragma once
+
+#include "project/database.h"
+#include "project/project.h"
+
+#include <filesystem>
+
+namespace luft::project {
+
+/// Makes an empty file where none is yet. Throws Error(cannot_write).
+void reserve_file(const std::filesystem::path& file);
+
+/// Makes the file's entry in its folder lasting.
+void sync_folder_of(const std::filesystem::path& file);
+
+/// Reads the header without SQLite, so that a file of another kind or of a newer version isn't touched.
+/// Throws Error(not_found, unreadable, newer).
+void expect_project_header(const std::filesystem::path& file);
+
+/// Opens the database. An edit that was cut off by a crash is rolled back first; where that can't be done
+/// because the file is read-only, throws Error(cannot_write).
+Database open_recovered(const std::filesystem::path& file, Access access);
+
+/// Throws Error(unreadable) when the file is shorter than its header says.
+void expect_whole(Database& database, const std::filesystem::path& file);
+
+} // namespace luft::project

@@ -1,0 +1,74 @@
+#include "project/migrate.h"
+
+#include "base/error.h"
+#include "project/schema.h"
+
+#include <algorithm>
+
+namespace luft::project {
+namespace {
+
+int version_of(Database& database) {
+    return static_cast<int>(database.number("PRAGMA user_version"));
+}
+
+void copy_beside(Database& database, const std::filesystem::path& file, int to) {
+    const std::filesystem::path copy = backup_path(file, to);
+    try {
+        database.copy_to(copy);
+    } catch (...) {
+        std::error_code ignored;
+        std::filesystem::remove(copy, ignored);
+        throw;
+    }
+}
+
+void step_up(Database& database, const std::vector<Migration>& steps, int from, int to) {
+    for (int version = from; version < to; ++version) {
+        const auto step = std::ranges::find(steps, version, &Migration::from);
+        if (step == steps.end())
+            throw Error(Fault::unreadable,
+                        "The project is of format " + std::to_string(version) +
+                            ", which this version of the program no longer reads.",
+                        "Open it once with an older version of the program.");
+        step->apply(database);
+    }
+    database.script("PRAGMA user_version = " + std::to_string(to));
+}
+
+} // namespace
+
+const std::vector<Migration>& migrations() {
+    static const std::vector<Migration> steps = {}; // version 1 is the first
+    static_assert(kVersionWritten == kOldestVersionRead, "each version in between needs its step");
+    return steps;
+}
+
+std::filesystem::path backup_path(const std::filesystem::path& file, int to) {
+    const std::string stem = file.stem().string() + ".before-v" + std::to_string(to);
+    std::filesystem::path copy;
+    for (int n = 1; n == 1 || std::filesystem::exists(copy); ++n)
+        copy =
+            file.parent_path() / (stem + (n == 1 ? "" : "-" + std::to_string(n)) + file.extension().string());
+    return copy;
+}
+
+void migrate(Database& database, const std::filesystem::path& file, Access access,
+             const std::vector<Migration>& steps, int to) {
+    const int from = version_of(database);
+    if (from == to) return;
+    if (from > to)
+        throw Error(Fault::newer, "'" + file.string() + "' was written by a newer version of the program.",
+                    "Install the newer version; the file has not been touched.");
+    if (access == Access::read)
+        throw Error(Fault::cannot_write,
+                    "'" + file.string() + "' is of an older format and has to be brought up to date first.",
+                    "Open it once for editing.");
+    copy_beside(database, file, to);
+    Transaction transaction(database, Transaction::Kind::writing);
+    const int now = version_of(database); // another program may have been quicker
+    if (now < to) step_up(database, steps, now, to);
+    transaction.commit();
+}
+
+} // namespace luft::project

@@ -1,0 +1,13 @@
+#pragma once
+
+#include "project/database.h"
+#include "vocabulary/vocabulary.h"
+
+namespace luft::project {
+
+/// Stores a whole vocabulary in empty tables, in its order.
+void write_vocabulary(Database& database, const vocabulary::Vocabulary& vocabulary);
+
+vocabulary::Vocabulary read_vocabulary(Database& database);
+
+} // namespace luft::project
