@@ -1,0 +1,38 @@
+#include "profile/headline.h"
+
+#include "base/text.h"
+#include "profile/words.h"
+
+namespace luft::profile {
+
+std::vector<std::string> headline(const Material& m, const Profile& p) {
+    std::vector<std::string> out;
+    const std::string singer = p.performer.empty() ? "The singer" : p.performer;
+    if (m.notes.empty()) {
+        out.push_back(m.source.listening ? "No sung note in this recording was sure enough to be counted."
+                                         : "This recording hasn't been listened to yet.");
+        return out;
+    }
+    std::string first = singer + " sings " + counted(p.notes, "note");
+    if (p.phrases > 0) first += " in " + counted(p.phrases, "phrase");
+    first += ", " + length_text(p.sung) + " of singing";
+    if (p.duration > Seconds(0)) first += " in a recording of " + length_text(p.duration);
+    first += m.accompanied ? ", with accompaniment." : ".";
+    out.push_back(first);
+
+    const auto& r = *p.range;
+    out.push_back(note_name(r.lowest) == note_name(r.highest)
+                      ? "All of it lies on " + note_name(r.lowest) + "."
+                      : "It spans " + note_name(r.lowest) + " to " + note_name(r.highest) +
+                            ", most of it between " + note_name(r.tessitura_low) + " and " +
+                            note_name(r.tessitura_high) + ".");
+    if (!p.strengths.empty()) out.push_back("What stands out: " + p.strengths.front().words);
+    if (!p.watch.empty()) out.push_back("First thing to look at: " + p.watch.front().words);
+    if (p.left_out > 0)
+        out.push_back(capital(counted(p.left_out, "proposed mark was", "proposed marks were")) +
+                      " too unsure to be counted here; keeping " + (p.left_out == 1 ? "it" : "them") +
+                      " in the project brings " + (p.left_out == 1 ? "it" : "them") + " in.");
+    return out;
+}
+
+} // namespace luft::profile
