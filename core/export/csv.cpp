@@ -15,6 +15,12 @@ std::string csv_field(std::string_view text) {
     return field + "\"";
 }
 
+std::string csv_words(std::string_view text) {
+    const bool formula =
+        !text.empty() && std::string_view("=+-@\t\r\n").find(text.front()) != std::string_view::npos;
+    return (formula ? "'" : "") + std::string(text);
+}
+
 std::string csv_record(const std::vector<std::string>& fields) {
     std::string record;
     for (std::size_t i = 0; i < fields.size(); ++i)

@@ -14,4 +14,9 @@ std::string csv_record(const std::vector<std::string>& fields);
 /// One field as it stands in a record.
 std::string csv_field(std::string_view text);
 
+/// A person's text made harmless for spreadsheets: they run a cell that begins with = + - @, a tab or a line
+/// end as a formula, so such a text gets an apostrophe in front. For words, not for numbers. (OWASP, "CSV
+/// Injection".)
+std::string csv_words(std::string_view text);
+
 } // namespace luft::exports

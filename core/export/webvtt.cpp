@@ -1,0 +1,50 @@
+#include "export/webvtt.h"
+
+#include "base/text.h"
+#include "export/captions.h"
+
+#include <algorithm>
+#include <cstdint>
+
+namespace luft::exports {
+namespace {
+
+/// WebVTT escapes these three; quotes stand for themselves.
+std::string cue_text(const std::string& line) {
+    std::string out;
+    for (const char c : line)
+        switch (c) {
+        case '&':
+            out += "&amp;";
+            break;
+        case '<':
+            out += "&lt;";
+            break;
+        case '>':
+            out += "&gt;";
+            break;
+        default:
+            out += c;
+        }
+    return out;
+}
+
+} // namespace
+
+std::string webvtt(const script::CueSheet& sheet) {
+    std::string out = "WEBVTT\n";
+    int number = 0;
+    std::int64_t last = 0; // ms
+    for (const Caption& c : captions(sheet)) {
+        const std::int64_t start = std::max((c.start * Rational(1000)).round(), last);
+        const std::int64_t end = std::max((c.end * Rational(1000)).round(), start + 1); // must come after
+        last = end;
+        const auto at = [](std::int64_t ms) { return timestamp(Seconds(static_cast<double>(ms) / 1000)); };
+        out += "\n" + std::to_string(++number) + "\n" + at(start) + " --> " + at(end) + "\n";
+        for (const auto& line : c.lines)
+            out += cue_text(line) + "\n";
+    }
+    return out;
+}
+
+} // namespace luft::exports
