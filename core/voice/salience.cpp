@@ -31,20 +31,26 @@ float at(std::span<const float> spectrum, double bin) {
 
 } // namespace
 
-Salience::Salience() : grid_(pitch_grid()), white_(Spectrum::kBins, 0.0F), salience_(grid_.size(), 0.0F) {}
+Salience::Salience()
+    : grid_(pitch_grid()), white_(Spectrum::kBins, 0.0F), sums_(Spectrum::kBins + 1, 0.0),
+      salience_(grid_.size(), 0.0F) {}
 
 void Salience::whiten(std::span<const float> power) {
-    // Magnitudes compressed by the square root, over their mean in a third of an octave or so around.
-    std::vector<double> sums(power.size() + 1, 0.0);
+    // The spectrum compressed to a quarter of its power in dB, and half of that again freed of its running
+    // mean over a third of an octave or so: whitened in part only, so that the loudest source still stands
+    // out.
+    constexpr double kCompression = 0.25, kWhitening = 0.12;
+    std::vector<double>& sums = sums_;
+    sums[0] = 0;
     for (std::size_t k = 0; k < power.size(); ++k)
         sums[k + 1] = sums[k] + power[k];
-    const double quiet = 1e-12 + 1e-7 * sums.back() / static_cast<double>(power.size());
     for (std::size_t k = 0; k < power.size(); ++k) {
         const std::size_t reach = std::max<std::size_t>(16, k / 4);
         const std::size_t lo = k > reach ? k - reach : 0;
         const std::size_t hi = std::min(power.size(), k + reach + 1);
-        const double around = (sums[hi] - sums[lo]) / static_cast<double>(hi - lo) + quiet;
-        white_[k] = static_cast<float>(std::min(std::sqrt(std::sqrt(power[k] / around)), 2.5));
+        const double around = (sums[hi] - sums[lo]) / static_cast<double>(hi - lo) + 1e-12;
+        white_[k] = static_cast<float>(
+            std::exp2(kCompression * std::log2(power[k] + 1e-14) - kWhitening * std::log2(around)));
     }
 }
 
@@ -60,7 +66,7 @@ std::span<const PitchCandidate> Salience::candidates(std::span<const float> powe
             sum += weight * (at(white_, bin) - kValley * at(white_, valley));
             weights += weight;
         }
-        salience_[g] = static_cast<float>(sum / (weights * (2.5 - kValley * 0.5)));
+        salience_[g] = static_cast<float>(sum / weights);
     }
     for (std::size_t g = 1; g + 1 < grid_.size(); ++g) {
         const float l = salience_[g - 1], c = salience_[g], r = salience_[g + 1];

@@ -28,6 +28,7 @@ class Salience {
 
     std::vector<float> grid_;     ///< Hz
     std::vector<float> white_;    ///< whitened, compressed spectrum
+    std::vector<double> sums_;    ///< running sums of the power, by bin
     std::vector<float> salience_; ///< by grid point
     std::vector<PitchCandidate> found_;
 };

@@ -34,9 +34,9 @@ struct Dip {
     float depth;
 };
 
-/// A partial that a formant lifts, or the ripple of a formant itself, makes a shallow dip before that of the period.
-/// Each dip's weight is scaled down by how much shallower it is than the deepest one, and what it loses goes to the
-/// others in proportion.
+/// A partial that a formant lifts, or the ripple of a formant itself, makes a shallow dip before that of the
+/// period. Each dip's weight is scaled down by how much shallower it is than the deepest one, and what it
+/// loses goes to the others in proportion.
 void favour_deep_dips(const std::vector<Dip>& dips, float deepest, std::vector<double>& weight) {
     constexpr double kShallower = 0.07; // depth that costs a factor of e; tuned on tests/bench
     double before = 0, after = 0;
@@ -46,7 +46,8 @@ void favour_deep_dips(const std::vector<Dip>& dips, float deepest, std::vector<d
         after += weight[i];
     }
     if (after > 0)
-        for (double& w : weight) w *= before / after;
+        for (double& w : weight)
+            w *= before / after;
 }
 
 } // namespace

@@ -21,10 +21,11 @@ struct PitchCandidate {
 
 /// Candidates by pYIN: the cumulative mean normalised difference function of YIN (de Cheveigné & Kawahara
 /// 2002, eqs. 1-8, with parabolic interpolation), evaluated for a hundred thresholds weighted by a beta(2,
-/// 18) prior (mean 0.2, the widest of the published three: breathy and reverberant singing has shallow dips); the first dip under a threshold takes that threshold's weight, and where none is
-/// under it the deepest dip takes a hundredth of it (Mauch & Dixon 2014, section 2.1). The probabilities add
-/// up to 1 at most; the rest is the probability that the frame has no pitch. Works on 1024 samples (43 ms)
-/// against their shifts. Not for several voices at once.
+/// 18) prior (mean 0.2, the widest of the published three: breathy and reverberant singing has shallow dips);
+/// the first dip under a threshold takes that threshold's weight, and where none is under it the deepest dip
+/// takes a hundredth of it (Mauch & Dixon 2014, section 2.1). The probabilities add up to 1 at most; the rest
+/// is the probability that the frame has no pitch. Works on 1024 samples (43 ms) against their shifts. Not
+/// for several voices at once.
 class Yin {
   public:
     Yin();
