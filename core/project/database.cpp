@@ -103,7 +103,12 @@ bool Statement::step() {
 }
 
 void Statement::run() {
-    while (step()) {
+    try {
+        while (step()) {
+        }
+    } catch (...) {
+        reset();
+        throw;
     }
     reset();
 }
@@ -160,6 +165,13 @@ Database::Database(const std::filesystem::path& file, Mode mode) {
     sqlite3_limit(made, SQLITE_LIMIT_ATTACHED, 0);
     script("PRAGMA foreign_keys = ON; PRAGMA cell_size_check = ON; PRAGMA temp_store = MEMORY;"
            "PRAGMA synchronous = EXTRA;");
+}
+
+Statement& Database::prepared(std::string_view sql) {
+    constexpr std::size_t kMost = 300; // more than this folder has; only a bound
+    if (const auto found = prepared_.find(sql); found != prepared_.end()) return found->second;
+    if (prepared_.size() >= kMost) prepared_.clear();
+    return prepared_.emplace(sql, Statement(*this, sql)).first->second;
 }
 
 void Database::script(const std::string& sql) {

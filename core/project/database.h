@@ -7,6 +7,8 @@
 #include <cstddef>
 #include <cstdint>
 #include <filesystem>
+#include <functional>
+#include <map>
 #include <memory>
 #include <optional>
 #include <span>
@@ -60,7 +62,7 @@ class Statement {
 
     /// To the next row; false after the last one.
     bool step();
-    /// Runs to the end, and makes the statement ready to be bound again.
+    /// Runs to the end, and makes the statement ready to be bound again, also when it throws.
     void run();
     void reset();
 
@@ -106,11 +108,13 @@ class Database {
         statement.bind(values...);
         return statement;
     }
-    /// Runs one statement to its end.
+    /// Runs one statement to its end. It stays prepared for the next time.
     template <class... Values>
     void run(std::string_view sql, const Values&... values) {
-        query(sql, values...).run();
+        prepared(sql).bind(values...).run();
     }
+    /// A statement that stays prepared, for whoever runs it to its end at once.
+    Statement& prepared(std::string_view sql);
     /// Runs several statements without parameters.
     void script(const std::string& sql);
 
@@ -134,6 +138,7 @@ class Database {
         void operator()(sqlite3* connection) const;
     };
     std::unique_ptr<sqlite3, Close> connection_;
+    std::map<std::string, Statement, std::less<>> prepared_; ///< after the connection: closed before it
 };
 
 /// Rolls back at the end of its life unless committed.

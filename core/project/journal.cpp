@@ -4,6 +4,7 @@
 #include "project/schema.h"
 
 #include <algorithm>
+#include <map>
 
 namespace luft::project {
 namespace {
@@ -45,65 +46,103 @@ void discard_undone(Database& database, std::int64_t before) {
 
 enum class Direction { back, forth };
 
-void expect_one(Database& database) {
-    if (database.changes() != 1)
-        throw Error(Fault::unreadable,
-                    "The journal no longer fits the project: a row it speaks of is missing.",
-                    "The project itself is unharmed; only undo and redo end here.");
-}
-
-/// Names out of the file go into SQL only when they are names of the schema.
-void expect_name(const std::vector<std::string>& known, const std::string& name) {
-    if (std::ranges::find(known, name) == known.end())
-        throw Error(Fault::unreadable, "The journal speaks of '" + name + "', which a project doesn't have.",
-                    "The project itself is unharmed; only undo and redo end here.");
-}
-
-void write_row(Database& database, std::int64_t step, const std::string& table, std::int64_t row,
-               bool into_new_row, const char* side) {
-    Statement values = database.query(
-        std::string("SELECT column_name, ") + side + " FROM journal_value WHERE step = ?", step);
-    std::vector<std::string> columns;
-    while (values.step())
-        columns.push_back(values.text(0));
-    const std::vector<std::string> known = columns_of(database, table);
-    std::string names;
-    std::string places;
-    for (const std::string& column : columns) {
-        expect_name(known, column);
-        const std::string comma = names.empty() ? "" : ", ";
-        names += comma + '"' + column + '"' + (into_new_row ? "" : " = ?");
-        places += comma + "?";
+/// The steps of one entry, applied one way.
+class Replay {
+  public:
+    Replay(Database& database, Direction direction)
+        : database_(database), back_(direction == Direction::back), side_(back_ ? "after" : "before"),
+          values_(database.prepare(std::string("SELECT column_name, ") + (back_ ? "before" : "after") +
+                                   " FROM journal_value WHERE step = ?")) {
+        for (const std::string& table : edited_tables(database))
+            columns_[table] = columns_of(database, table);
     }
-    Statement write = database.prepare(
-        into_new_row ? "INSERT INTO \"" + table + "\" (" + names + ") VALUES (" + places + ")"
-                     : "UPDATE \"" + table + "\" SET " + names + " WHERE id = ?");
-    values.reset();
-    values.bind(step);
-    int index = 0;
-    while (values.step())
-        write.bind_column(++index, values, 1);
-    if (!into_new_row) write.bind_at(++index, row);
-    write.run();
-    expect_one(database);
-}
 
-void apply_step(Database& database, std::int64_t step, Direction direction) {
-    Statement found =
-        database.query("SELECT table_name, row_id, change FROM journal_step WHERE id = ?", step);
-    found.step();
-    const std::string table = found.text(0);
-    const std::int64_t row = found.integer(1);
-    const std::string change = found.text(2);
-    expect_name(edited_tables(database), table);
-    const bool back = direction == Direction::back;
-    if (change == (back ? "added" : "removed")) {
-        database.run("DELETE FROM \"" + table + "\" WHERE id = ?", row);
-        expect_one(database);
-    } else {
-        write_row(database, step, table, row, change != "changed", back ? "before" : "after");
+    void apply(std::int64_t step, const std::string& table, std::int64_t row, const std::string& change) {
+        // Names out of the file go into SQL only when they are names of the schema.
+        const auto known = columns_.find(table);
+        if (known == columns_.end()) throw unknown(table);
+        if (change == (back_ ? "added" : "removed"))
+            take_away(step, table, row, known->second);
+        else if (change == "changed")
+            update(step, table, row, known->second);
+        else
+            bring_back(step, table, known->second);
     }
-}
+
+  private:
+    // A row's values are in the journal only while the row itself is away.
+    void take_away(std::int64_t step, const std::string& table, std::int64_t row,
+                   const std::vector<std::string>& known) {
+        for (const std::string& column : known)
+            database_.run("INSERT INTO journal_value (step, column_name, " + side_ + ") SELECT ?, ?, \"" +
+                              column + "\" FROM \"" + table + "\" WHERE id = ?",
+                          step, column, row);
+        database_.run("DELETE FROM \"" + table + "\" WHERE id = ?", row);
+        expect_one();
+    }
+
+    void bring_back(std::int64_t step, const std::string& table, const std::vector<std::string>& known) {
+        const std::vector<std::string> columns = columns_at(step, known);
+        std::string names;
+        std::string places;
+        for (const std::string& column : columns) {
+            names += (names.empty() ? "\"" : ", \"") + column + '"';
+            places += places.empty() ? "?" : ", ?";
+        }
+        fill(database_.prepared("INSERT INTO \"" + table + "\" (" + names + ") VALUES (" + places + ")"),
+             step);
+        database_.run("DELETE FROM journal_value WHERE step = ?", step);
+    }
+
+    void update(std::int64_t step, const std::string& table, std::int64_t row,
+                const std::vector<std::string>& known) {
+        const std::vector<std::string> columns = columns_at(step, known);
+        std::string names;
+        for (const std::string& column : columns)
+            names += (names.empty() ? "\"" : ", \"") + column + "\" = ?";
+        Statement& write = database_.prepared("UPDATE \"" + table + "\" SET " + names + " WHERE id = ?");
+        write.bind_at(static_cast<int>(columns.size()) + 1, row);
+        fill(write, step);
+    }
+
+    std::vector<std::string> columns_at(std::int64_t step, const std::vector<std::string>& known) {
+        std::vector<std::string> columns;
+        values_.bind(step);
+        while (values_.step())
+            columns.push_back(values_.text(0));
+        values_.reset();
+        for (const std::string& column : columns)
+            if (std::ranges::find(known, column) == known.end()) throw unknown(column);
+        return columns;
+    }
+
+    void fill(Statement& write, std::int64_t step) {
+        values_.bind(step);
+        for (int index = 1; values_.step(); ++index)
+            write.bind_column(index, values_, 1);
+        values_.reset();
+        write.run();
+        expect_one();
+    }
+
+    void expect_one() const {
+        if (database_.changes() != 1)
+            throw Error(Fault::unreadable,
+                        "The journal no longer fits the project: a row it speaks of is missing.",
+                        "The project itself is unharmed; only undo and redo end here.");
+    }
+
+    static Error unknown(const std::string& name) {
+        return {Fault::unreadable, "The journal speaks of '" + name + "', which a project doesn't have.",
+                "The project itself is unharmed; only undo and redo end here."};
+    }
+
+    Database& database_;
+    bool back_;
+    std::string side_; ///< where the values of a row go that this direction takes away
+    Statement values_;
+    std::map<std::string, std::vector<std::string>> columns_;
+};
 
 std::optional<std::string> move_through(Database& database, Direction direction) {
     const bool back = direction == Direction::back;
@@ -117,13 +156,14 @@ std::optional<std::string> move_through(Database& database, Direction direction)
     entry.reset();
     // Rows come back in an order in which they may refer to each other; only the end counts.
     database.script("PRAGMA defer_foreign_keys = ON");
-    std::vector<std::int64_t> steps;
-    Statement rows = database.query(
-        std::string("SELECT id FROM journal_step WHERE entry = ? ORDER BY id") + (back ? " DESC" : ""), id);
-    while (rows.step())
-        steps.push_back(rows.integer(0));
-    for (const std::int64_t step : steps)
-        apply_step(database, step, direction);
+    Replay replay(database, direction);
+    Statement steps = database.query(
+        std::string("SELECT id, table_name, row_id, change FROM journal_step WHERE entry = ? ORDER BY id") +
+            (back ? " DESC" : ""),
+        id);
+    while (steps.step())
+        replay.apply(steps.integer(0), steps.text(1), steps.integer(2), steps.text(3));
+    steps.reset();
     database.run("UPDATE journal_entry SET undone = ? WHERE id = ?", back, id);
     edit.commit();
     return label;

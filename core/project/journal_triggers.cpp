@@ -34,7 +34,8 @@ std::string value(const std::string& column, const std::string& before, const st
 }
 
 void install_on(Database& database, const std::string& table) {
-    std::string added = head(table, "added", "INSERT", "") + step(table, "added", "NEW");
+    // A row's values are in the journal only while the row itself is away: an added one's aren't yet.
+    const std::string added = head(table, "added", "INSERT", "") + step(table, "added", "NEW");
     std::string removed = head(table, "removed", "DELETE", "") + step(table, "removed", "OLD");
     std::string differs = "FALSE";
     std::string values;
@@ -43,7 +44,6 @@ void install_on(Database& database, const std::string& table) {
         const std::string after = "NEW." + quoted(column);
         const std::string differ = before + " IS NOT " + after;
         differs += " OR " + differ;
-        added += value(column, "NULL", after) + "; ";
         removed += value(column, before, "NULL") + "; ";
         values += value(column, before, after) + " WHERE " + differ + "; ";
     }
