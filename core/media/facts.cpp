@@ -1,22 +1,15 @@
 #include "base/error.h"
 #include "media/container.h"
-#include "media/layout.h"
 #include "media/media.h"
 #include "media/packet_scan.h"
 #include "media/shape.h"
+#include "media/sound.h"
 #include "media/turn.h"
 
-#include <algorithm>
 #include <utility>
 
 namespace luft::media {
 namespace {
-
-AudioFacts sound_facts(const AVStream& stream, const std::string& name) {
-    const AVCodecParameters& sound = *stream.codecpar;
-    return {avcodec_get_name(sound.codec_id),
-            {known_rate(sound.sample_rate, name), roles(known_layout(sound.ch_layout, name))}};
-}
 
 VideoFacts picture_facts(AVFormatContext& format, AVStream& stream) {
     const AVCodecParameters& picture = *stream.codecpar;
@@ -36,7 +29,8 @@ VideoFacts picture_facts(AVFormatContext& format, AVStream& stream) {
 } // namespace
 
 Facts probe(std::unique_ptr<ByteSource> bytes) {
-    Container container(std::shared_ptr<ByteSource>(std::move(bytes)));
+    const std::shared_ptr<ByteSource> shared = std::move(bytes);
+    Container container(shared);
     AVFormatContext& format = container.format();
     const std::optional<int> sound = container.sound_stream();
     const std::optional<int> pictures = container.picture_stream();
@@ -45,7 +39,9 @@ Facts probe(std::unique_ptr<ByteSource> bytes) {
 
     Facts facts;
     facts.container = format.iformat->long_name != nullptr ? format.iformat->long_name : format.iformat->name;
-    if (sound) facts.audio = sound_facts(container.stream(*sound), container.name());
+    if (sound)
+        facts.audio = {avcodec_get_name(container.stream(*sound).codecpar->codec_id),
+                       sound_of(shared)->format()};
     if (pictures) facts.video = picture_facts(format, container.stream(*pictures));
 
     // FFmpeg's guess from size and bit rate may be far off (raw AAC): then the packets are counted.

@@ -18,9 +18,9 @@ FrameReader::FrameReader(std::unique_ptr<Container> container, int stream)
         code = avcodec_open2(codec_.get(), kind, nullptr);
     }
     if (code < 0)
-        throw Error(Fault::unsupported, "'" + container_->name() + "' can't be decoded (" +
-                                            avcodec_get_name(stream_->codecpar->codec_id) + ", " +
-                                            meaning(code) + ").");
+        throw Error(code == AVERROR_INVALIDDATA ? Fault::unreadable : Fault::unsupported,
+                    "'" + container_->name() + "' can't be decoded (" +
+                        avcodec_get_name(stream_->codecpar->codec_id) + ", " + meaning(code) + ").");
 }
 
 Frame FrameReader::next() {

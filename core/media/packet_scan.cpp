@@ -28,29 +28,48 @@ bool varies(std::vector<std::int64_t> stamps, bool cut_off) {
     });
 }
 
+/// The stamps of the pictures of a walk. In MPEG program streams only some packets carry a presentation time;
+/// then the decoding times, which FFmpeg fills in, must do.
+class PictureStamps {
+  public:
+    [[nodiscard]] bool full() const { return seen_ >= kMostPictures; }
+    void add(const AVPacket& packet) {
+        if (full()) return;
+        ++seen_;
+        if (packet.pts != AV_NOPTS_VALUE) shown_.push_back(packet.pts);
+        if (packet.dts != AV_NOPTS_VALUE) decoded_.push_back(packet.dts);
+    }
+    [[nodiscard]] bool vary(bool cut_off) const {
+        if (shown_.size() == seen_) return varies(shown_, cut_off);
+        return decoded_.size() == seen_ && varies(decoded_, cut_off);
+    }
+
+  private:
+    std::size_t seen_ = 0;
+    std::vector<std::int64_t> shown_;
+    std::vector<std::int64_t> decoded_;
+};
+
 } // namespace
 
 PacketScan scan_packets(Container& container, std::optional<int> pictures, bool to_the_end) {
     PacketScan scan;
     const Packet packet = new_packet();
-    std::vector<std::int64_t> stamps;
-    for (;;) {
-        if (!to_the_end && stamps.size() >= kMostPictures) break;
+    PictureStamps stamps;
+    while (to_the_end || !stamps.full()) {
         if (!container.read(*packet)) {
             scan.whole = true;
             break;
         }
         const AVStream& stream = container.stream(packet->stream_index);
-        if (stream.disposition & AV_DISPOSITION_ATTACHED_PIC) continue;
-        const std::int64_t stamp = packet->pts != AV_NOPTS_VALUE ? packet->pts : packet->dts;
-        const std::optional<Seconds> time = container.media_time(stream, stamp);
-        if (!time) continue;
-        if (pictures && packet->stream_index == *pictures && stamps.size() < kMostPictures)
-            stamps.push_back(stamp);
+        if ((stream.disposition & AV_DISPOSITION_ATTACHED_PIC) != 0) continue;
+        if (pictures && packet->stream_index == *pictures) stamps.add(*packet);
+        const std::optional<Seconds> time =
+            container.media_time(stream, packet->pts != AV_NOPTS_VALUE ? packet->pts : packet->dts);
         const Seconds length(static_cast<double>(packet->duration) * av_q2d(stream.time_base));
-        scan.end = std::max(scan.end, *time + length);
+        if (time) scan.end = std::max(scan.end, *time + length);
     }
-    scan.variable_rate = varies(std::move(stamps), !scan.whole);
+    scan.variable_rate = stamps.vary(!scan.whole);
     return scan;
 }
 

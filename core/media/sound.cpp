@@ -1,3 +1,5 @@
+#include "media/sound.h"
+
 #include "base/error.h"
 #include "media/frame_reader.h"
 #include "media/layout.h"
@@ -49,17 +51,22 @@ class Sound final : public SampleSource {
         const std::optional<int> stream = container->sound_stream();
         if (!stream) throw Error(Fault::unreadable, "'" + bytes_->name() + "' has pictures but no sound.");
         const AVStream& chosen = container->stream(*stream);
-        const Layout layout = known_layout(chosen.codecpar->ch_layout, bytes_->name());
-        const SampleRate rate = known_rate(chosen.codecpar->sample_rate, bytes_->name());
-        format_ = {rate, roles(layout)};
+        const AVCodecParameters& announced = *chosen.codecpar;
         duration_ = container->claimed_end(chosen);
         if (!duration_) duration_ = container->claimed_end();
+        reader_.emplace(std::move(container), *stream);
+        ahead_ = reader_->next();
+
+        // The first frame knows better than the header: it may have been probed from a later part of the
+        // file.
+        const Layout layout = known_layout(ahead_ ? ahead_->ch_layout : announced.ch_layout, bytes_->name());
+        const SampleRate rate =
+            known_rate(ahead_ ? ahead_->sample_rate : announced.sample_rate, bytes_->name());
+        format_ = {rate, roles(layout)};
         // Matroska tells the delay of some encoders; for AAC it is one block as a rule.
-        const AVCodecParameters& sound = *chosen.codecpar;
-        const int delay = sound.initial_padding > 0 ? sound.initial_padding : sound.frame_size;
+        const int delay = announced.initial_padding > 0 ? announced.initial_padding : announced.frame_size;
         timeline_.emplace(rate, Seconds(av_q2d(chosen.time_base)), delay);
         converter_.emplace(layout, rate);
-        reader_.emplace(std::move(container), *stream);
         given_ = silence_ = 0;
         ready_ = {};
         any_ = ended_ = false;
@@ -68,7 +75,6 @@ class Sound final : public SampleSource {
     /// Fills silence_ and ready_ from the next frame; false at the end.
     bool decode() {
         if (ended_) return false;
-        if (!any_) ahead_ = reader_->next();
         const Frame frame = std::move(ahead_);
         if (!frame) {
             ended_ = true;
@@ -126,8 +132,12 @@ class Sound final : public SampleSource {
 
 } // namespace
 
-std::unique_ptr<SampleSource> open_sound(std::unique_ptr<ByteSource> bytes) {
+std::unique_ptr<SampleSource> sound_of(std::shared_ptr<ByteSource> bytes) {
     return std::make_unique<Sound>(std::move(bytes));
+}
+
+std::unique_ptr<SampleSource> open_sound(std::unique_ptr<ByteSource> bytes) {
+    return sound_of(std::move(bytes));
 }
 
 } // namespace luft::media

@@ -142,18 +142,24 @@ Heard hear(const std::filesystem::path& file) {
 double where_is_sweep(const Heard& heard, double about) {
     constexpr double kReach = 0.08;
     constexpr double kStep = 0.0001;
-    constexpr double kPoint = 0.00008; // above twice the sweep's highest frequency
+    constexpr double kPoint = 0.00015; // 6667 a second: above twice the sweep's highest frequency
     const auto sample = [&](double t) {
         const auto i = static_cast<std::int64_t>(std::floor(t * heard.format.rate.per_second + 0.5));
         if (i < 0 || i >= static_cast<std::int64_t>(heard.count())) return 0.0;
         return static_cast<double>(heard.samples[static_cast<std::size_t>(i) * heard.format.channels.size()]);
     };
+    static const std::vector<double> pattern = [] {
+        std::vector<double> points;
+        for (double t = 0; t < kSweepLength; t += kPoint)
+            points.push_back(sweep(t));
+        return points;
+    }();
     double best = 0;
     double place = -1;
     for (double at = about - kReach; at <= about + kReach; at += kStep) {
         double sum = 0;
-        for (double t = 0; t < kSweepLength; t += kPoint)
-            sum += sweep(t) * sample(at + t);
+        for (std::size_t i = 0; i < pattern.size(); ++i)
+            sum += pattern[i] * sample(at + kPoint * static_cast<double>(i));
         if (sum > best) {
             best = sum;
             place = at;
