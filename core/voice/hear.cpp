@@ -4,6 +4,7 @@
 #include "voice/first_pass.h"
 #include "voice/second_pass.h"
 #include "voice/setting.h"
+#include "voice/tails.h"
 #include "voice/voicing.h"
 
 namespace luft::voice {
@@ -25,6 +26,7 @@ Hearing hear(SampleSource& source, std::optional<Setting> setting, const Progres
     Voicing voicing = find_voicing(pass, *setting);
     hearing.curves.f0 =
         track_pitch(voicing.lattice, *setting == Setting::alone ? costs_alone() : costs_accompanied());
+    if (*setting == Setting::alone) cut_tails(hearing.curves.f0, pass.texture);
     hearing.curves.voicing = std::move(voicing.probability);
     hearing.curves.loudness = std::move(pass.momentary);
     hearing.texture = std::move(pass.texture);

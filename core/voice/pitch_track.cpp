@@ -26,7 +26,7 @@ TrackCosts costs_alone() {
             .out_of_voice = std::log(0.01),
             .per_octave = -12,
             .leap = -9,
-            .unvoiced = 0};
+            .unvoiced = -0.5};
 }
 
 TrackCosts costs_accompanied() {
