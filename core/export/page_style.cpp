@@ -41,9 +41,10 @@ p { margin: 0 0 0.6rem; }
   padding: 0; font-size: 0.85rem; color: var(--soft); }
 .key li { display: flex; align-items: center; gap: 0.4rem; }
 .key svg { flex: none; }
+.unit { white-space: nowrap; }
 figure { margin: 0.8rem 0; }
 figcaption { color: var(--soft); font-size: 0.88rem; margin-top: 0.3rem; }
-figure svg { display: block; width: 100%; height: auto; }
+figure > svg { display: block; width: 100%; height: auto; }
 svg text { font-family: inherit; fill: var(--ink); }
 ul, ol { margin: 0.3rem 0 0.8rem; padding-left: 1.3rem; }
 li { margin-bottom: 0.35rem; }
@@ -56,9 +57,9 @@ footer { border-top: 1px solid var(--rule); margin-top: 2.5rem; padding-top: 0.2
   font-size: 0.85rem; break-inside: avoid; }
 footer h2 { font-size: 1rem; margin: 1rem 0 0.4rem; }
 @media (max-width: 40rem) { main { padding: 1.2rem 1rem 2rem; } h1 { font-size: 1.6rem; } }
-@page { size: A4; margin: 16mm 15mm; }
+@page { size: A4; margin: 14mm 15mm; }
 @media print {
-  html { font-size: 11.5pt; }
+  html { font-size: 10.5pt; }
   body { background: none; }
   main { max-width: none; padding: 0; }
   h2 { margin-top: 1.4rem; }

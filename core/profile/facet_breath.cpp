@@ -60,8 +60,9 @@ void find_worth_saying(const Material& m, Draft& d, int all) {
                d.tally.best("well-placed"));
     if (inside > 0)
         d.find(FindingKind::watch, "mid-phrase", 0.4 + static_cast<double>(inside) / all,
-               counted(inside, "breath") + " of " + std::to_string(all) + (inside == 1 ? " falls" : " fall") +
-                   " where the line goes on (" + times(d.tally.spans("mid-phrase")) + ").",
+               "Of " + counted(all, "breath") + " " + std::to_string(inside) +
+                   (inside == 1 ? " falls" : " fall") + " where the line goes on (" +
+                   times(d.tally.spans("mid-phrase")) + ").",
                d.tally.best("mid-phrase"));
 
     std::vector<Span> prominent;

@@ -42,8 +42,9 @@ std::optional<double> migration(const Curve<Hertz>& curve, Span note) {
 }
 
 std::string moved(const char* formant, double log_ratio) {
-    return std::string(formant) + " " + fixed(std::abs(std::expm1(log_ratio)) * 100, 0) + " % " +
-           (log_ratio < 0 ? "lower" : "higher");
+    const double per_cent = std::abs(std::expm1(log_ratio)) * 100;
+    if (per_cent < 1.5) return std::string(formant) + " about the same";
+    return std::string(formant) + " " + fixed(per_cent, 0) + " % " + (log_ratio < 0 ? "lower" : "higher");
 }
 
 void say_vowels(const Material& m, Draft& d) {
@@ -96,8 +97,8 @@ void vowel_shape(const Material& m, Draft& d) {
             if (const char* shade = shade_of(*own1[i], *own2[i]))
                 d.tally.add("mouth", shade, n, std::abs(*own1[i]) + std::abs(*own2[i]),
                             vowel() + " on " + Material::name(n) + " may be " + shade + ": " +
-                                moved("F1", *own1[i]) + " and " + moved("F2", *own2[i]) +
-                                " than this singer's other " + vowel());
+                                moved("F1", *own1[i]) + ", " + moved("F2", *own2[i]) +
+                                ", against this singer's other " + vowel());
         if (n.length() < kHeldNote) continue;
         const auto one = migration(m.source.curves.f1, n.span());
         const auto two = migration(m.source.curves.f2, n.span());

@@ -10,8 +10,8 @@ namespace {
 
 /// The program's own findings in each list; more would bury the main ones (no source). The coach's are all
 /// listed.
-constexpr std::size_t kMostOfOurs = 6;
-constexpr std::size_t kMostDrills = 6;
+constexpr std::size_t kMostOfOurs = 5;
+constexpr std::size_t kMostDrills = 5;
 
 std::string shade_names(const vocabulary::Vocabulary& vocabulary, const project::Moment& moment) {
     std::vector<std::string> names;

@@ -26,8 +26,13 @@ std::vector<std::string> headline(const Material& m, const Profile& p) {
                       : "It spans " + note_name(r.lowest) + " to " + note_name(r.highest) +
                             ", most of it between " + note_name(r.tessitura_low) + " and " +
                             note_name(r.tessitura_high) + ".");
-    if (!p.strengths.empty()) out.push_back("What stands out: " + p.strengths.front().words);
-    if (!p.watch.empty()) out.push_back("First thing to look at: " + p.watch.front().words);
+    const auto first_of = [](const std::vector<Finding>& list, const char* coach, const char* ours) {
+        return list.front().coach ? coach + list.front().words : ours + list.front().words;
+    };
+    if (!p.strengths.empty())
+        out.push_back(first_of(p.strengths, "The coach's first praise. ", "What stands out: "));
+    if (!p.watch.empty())
+        out.push_back(first_of(p.watch, "The coach's first point. ", "First thing to look at: "));
     if (p.left_out > 0)
         out.push_back(capital(counted(p.left_out, "proposed mark was", "proposed marks were")) +
                       " too unsure to be counted here; keeping " + (p.left_out == 1 ? "it" : "them") +

@@ -1,0 +1,184 @@
+#include "export/profile_map.h"
+
+#include "base/text.h"
+#include "export/page.h"
+#include "export/profile_map_ribbon.h"
+#include "export/svg.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace luft::exports {
+namespace {
+
+// Sizes in units of the picture, which is 720 wide: about a quarter of a millimetre each on A4.
+constexpr double kWidth = 720;
+constexpr double kGutter = 34; ///< note names
+constexpr double kColumnGap = 22;
+constexpr double kRight = 14; ///< room for a breath after the longest line
+constexpr double kAbove = 21; ///< time, breaths and switches
+constexpr double kBelow = 9;
+constexpr double kSemitone = 4.8;
+constexpr double kLeastSemitones = 6;
+constexpr double kSmall = 9.5;         ///< type
+constexpr std::size_t kOneColumn = 14; ///< up to so many lines each has the whole width
+constexpr double kTwoPages = 1850;     ///< height that prints on two A4 pages, heading and legend included
+const std::string kInk = "fill:var(--ink)";
+
+/// The comma of a breath mark, its head at (x, y).
+std::string comma(double x, double y) {
+    return "M" + svg_number(x - 1) + " " + svg_number(y + 2.6) +
+           "a2.8 2.8 0 1 1 3.7 -1.8q0.2 4.2 -4.6 6.2q2.2 -2 0.9 -4.4z";
+}
+
+std::string breath_style(marks::BreathEvidence kind) {
+    return kind == marks::BreathEvidence::heard ? kInk : "fill:var(--paper);stroke:var(--ink);stroke-width:1";
+}
+
+std::string arrow(double x, double y, bool up) {
+    const double d = up ? -6 : 6;
+    return "M" + svg_number(x - 4) + " " + svg_number(y) + "h8l-4 " + svg_number(d) + "z";
+}
+
+std::string piece_style(std::optional<marks::Register> sung_in) {
+    if (!sung_in) return "fill:var(--soft)";
+    return *sung_in == marks::Register::head ? "fill:url(#head);stroke:var(--orange);stroke-width:0.7"
+                                             : "fill:var(--blue)";
+}
+
+constexpr std::string_view kHeadPattern =
+    "<pattern id=\"head\" width=\"4\" height=\"8\" patternUnits=\"userSpaceOnUse\">"
+    "<rect width=\"4\" height=\"8\" style=\"fill:var(--paper)\" />"
+    "<rect width=\"2.2\" height=\"8\" style=\"fill:var(--orange)\" /></pattern>";
+
+double height_of(const MapLine& line) {
+    return kAbove + kBelow + std::max(kLeastSemitones, line.high - line.low + 2) * kSemitone;
+}
+
+struct Column {
+    double left = 0, width = 0;
+};
+
+/// Faint rules at C, E and G, named at the left.
+void draw_rules(Svg& svg, const Column& column, double top, double bottom, double low, double high,
+                const std::function<double(double)>& y) {
+    for (int midi = static_cast<int>(std::ceil(low)); midi <= high; ++midi) {
+        const int step = ((midi % 12) + 12) % 12;
+        if (step != 0 && step != 4 && step != 7) continue;
+        const double at = y(midi);
+        if (at < top + 2 || at > bottom - 1) continue;
+        svg.line(column.left + kGutter, at, column.left + column.width, at,
+                 "stroke:var(--rule);stroke-width:0.7");
+        svg.text(column.left + kGutter - 5, at + 3.2, note_name(MidiPitch(midi)), kSmall, "end",
+                 "fill:var(--faint)");
+    }
+}
+
+void draw_line(Svg& svg, const profile::Source& source, const MapLine& line, const Column& column, double top,
+               double per_second, std::pair<Decibels, Decibels> levels) {
+    const double semitones = std::max(kLeastSemitones, line.high - line.low + 2);
+    const double middle = (line.low + line.high) / 2;
+    const double high = middle + semitones / 2, low = middle - semitones / 2;
+    const double staff = top + kAbove, bottom = staff + semitones * kSemitone;
+    Place place;
+    place.x = [&](Seconds t) { return column.left + kGutter + (t - line.span.start).value() * per_second; };
+    place.y = [&](double midi) { return staff + (high - midi) * kSemitone; };
+    place.soft = levels.first;
+    place.loud = levels.second;
+    draw_rules(svg, column, staff, bottom, low, high, place.y);
+    svg.text(column.left + kGutter, top + 11, clock_text(line.span.start), kSmall + 1, "start",
+             "fill:var(--soft)");
+
+    for (const auto* b : line.breaths)
+        if (b->inside_phrase && line.span.contains(b->span.start)) {
+            const double x = place.x(b->span.middle());
+            svg.line(x, staff - 5, x, bottom, "stroke:var(--ink);stroke-width:0.8;stroke-dasharray:2 2");
+        }
+    for (const auto& piece : ribbon(source, line, place))
+        svg.path(piece.path, piece_style(piece.sung_in));
+    const double end = column.left + column.width;
+    for (const auto* b : line.breaths)
+        svg.path(comma(std::clamp(place.x(b->span.middle()), column.left + kGutter, end - 6), staff - 11),
+                 breath_style(b->evidence_kind));
+    for (const auto* s : line.switches) {
+        const bool up = s->to == marks::Register::head;
+        svg.path(arrow(place.x(s->time), staff - (up ? 3 : 9), up), "fill:var(--red)");
+    }
+    if (line.goes_on) svg.text(end - 2, bottom - 2, "…", kSmall + 2, "end", "fill:var(--soft)");
+}
+
+std::string legend() {
+    const auto entry = [](const Svg& picture, const char* words) {
+        return "<li>" + picture.str() + "<span>" + words + "</span></li>\n";
+    };
+    const auto bar = [](const char* style) {
+        Svg svg(30, 12, "");
+        svg.path("M1 6.5L29 2.5L29 9.5L1 7.5Z", style);
+        return svg;
+    };
+    const auto mark = [](const std::string& path, const std::string& style) {
+        Svg svg(14, 16, "");
+        svg.path(path, style);
+        return svg;
+    };
+    return "<ul class=\"key\">\n" +
+           entry(bar("fill:var(--blue)"), "likely chest register; thicker is louder") +
+           entry(bar("fill:url(#head);stroke:var(--orange);stroke-width:0.7"), "likely head register") +
+           entry(bar("fill:var(--soft)"), "register not told") +
+           entry(mark(comma(7, 5), kInk), "breath, heard") +
+           entry(mark(comma(7, 5), "fill:var(--paper);stroke:var(--ink);stroke-width:1"),
+                 "breath, inferred from a gap") +
+           entry(mark("M7 0V16", "stroke:var(--ink);stroke-width:0.9;stroke-dasharray:2 2"),
+                 "breath while the line goes on") +
+           entry(mark(arrow(7, 10, true), "fill:var(--red)"), "switch up to head") +
+           entry(mark(arrow(7, 5, false), "fill:var(--red)"), "down to chest") + "</ul>\n";
+}
+
+} // namespace
+
+PhraseMap phrase_map(const profile::Source& source) {
+    const auto lines = map_lines(source);
+    PhraseMap map;
+    if (lines.empty()) return map;
+    const int columns = lines.size() > kOneColumn ? 2 : 1;
+    Seconds longest{4};
+    for (const auto& line : lines)
+        longest = std::max(longest, line.span.length());
+    const double width = (kWidth - (columns - 1) * kColumnGap) / columns;
+    const double per_second = (width - kGutter - kRight) / longest.value();
+
+    // Lines go down the first column, then down the second; both end at about the same height.
+    double all = 0;
+    std::size_t shown = 0;
+    while (shown < lines.size() && all + height_of(lines[shown]) <= kTwoPages * columns)
+        all += height_of(lines[shown++]);
+    std::array<double, 2> y{};
+    std::vector<std::pair<int, double>> places;
+    int column = 0;
+    for (std::size_t i = 0; i < shown; ++i) {
+        auto& here = y[static_cast<std::size_t>(column)];
+        places.emplace_back(column, here);
+        here += height_of(lines[i]);
+        if (column + 1 < columns && here >= all / columns) ++column;
+    }
+    Svg svg(kWidth, std::max(y[0], y[1]) + 2, "The sung pitch of every phrase over time");
+    svg.define(kHeadPattern);
+    const auto levels = level_range(source);
+    for (std::size_t i = 0; i < shown; ++i)
+        draw_line(svg, source, lines[i], {places[i].first * (width + kColumnGap), width}, places[i].second,
+                  per_second, levels);
+
+    map.shown = static_cast<int>(shown);
+    map.left_out = static_cast<int>(lines.size() - shown);
+    map.html = "<figure class=\"wide\">\n" + svg.str() + "\n<figcaption>" + legend() +
+               "All lines on one time scale, " + fixed(longest.value(), 1) + " s across" +
+               (columns == 2 ? "; first column first" : "") + ". Rests between lines are not drawn." +
+               (map.left_out > 0 ? " The last " + std::to_string(map.left_out) +
+                                       " lines are left out to keep this to two pages."
+                                 : "") +
+               "</figcaption>\n</figure>\n";
+    return map;
+}
+
+} // namespace luft::exports
