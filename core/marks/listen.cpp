@@ -5,6 +5,7 @@
 #include "marks/phrases.h"
 #include "marks/registers.h"
 #include "marks/segments.h"
+#include "marks/switches.h"
 #include "marks/tuning.h"
 #include "voice/hear.h"
 
@@ -42,7 +43,7 @@ Analysis listen(SampleSource& source, const ListenOptions& options, const Progre
     a.notes = measure_notes(hearing, cut, pitch, a.tuning);
     a.breaths = find_breaths(hearing, runs);
     a.phrases = find_phrases(a.notes, a.breaths);
-    a.one_register = !find_registers(hearing.curves, a.notes);
+    a.one_register = !find_registers(hearing.curves, a.notes, hearing.setting);
     if (!a.one_register) a.switches = find_switches(hearing.curves, a.notes, a.phrases);
     a.duration = hearing.duration;
     a.setting = hearing.setting;

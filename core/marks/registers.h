@@ -1,4 +1,4 @@
-// Chest and head register, and where the voice changes between them.
+// Chest and head register over a performance.
 #pragma once
 
 #include "marks/marks.h"
@@ -8,18 +8,12 @@
 
 namespace luft::marks {
 
-/// Two states fitted to this performance: notes are described by pitch, H1-H2, alpha ratio and cepstral peak;
-/// a mixture of two Gaussians (expectation maximisation, Dempster et al. 1977) parts them. It counts as two
-/// registers only when the parts stand clearly apart in the source measures (not in pitch alone), the one
-/// with the greater H1-H2 and the weaker upper partials lying higher: that one is called head. Otherwise 'one
-/// register'. In the octave that both registers share (about G3-G4, Roubeau et al. 2009) no single measure
-/// tells; confidence says how far the evidence goes. Fills `head_register` of the curves and `sung_in` of the
-/// notes. Returns false for one register.
-bool find_registers(voice::Curves& curves, std::vector<Note>& notes);
-
-/// A switch stands between two neighbouring notes of a phrase, or inside a note, where the register changes
-/// for 0.12 s or more.
-std::vector<Switch> find_switches(const voice::Curves& curves, const std::vector<Note>& notes,
-                                  const std::vector<Phrase>& phrases);
+/// Fits the two-state model (register_model.h) to the notes and finds the likeliest path through it by the
+/// Viterbi algorithm: the register changes easily in a pause, less easily at a note's start, and only on
+/// strong evidence inside a note (with accompaniment hardly at all there). Fills `head_register` of the
+/// curves and `sung_in` of the notes. Returns false, and leaves both empty, when the evidence doesn't split:
+/// one register. In the octave that both registers share (about G3-G4, Roubeau et al. 2009) no single measure
+/// tells; confidence says how far the evidence goes.
+bool find_registers(voice::Curves& curves, std::vector<Note>& notes, voice::Setting setting);
 
 } // namespace luft::marks

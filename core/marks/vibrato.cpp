@@ -83,8 +83,8 @@ std::optional<Vibrato> find_vibrato(std::span<const float> pitch) {
     // The running mean over 190 ms lets part of slow swings through: undo its gain at this rate.
     const double x = std::numbers::pi * rate * 19 * kHop.value();
     const double passed = 1 - std::sin(x) / (19 * std::sin(std::numbers::pi * rate * kHop.value()));
-    // So does the pitch measurement itself, which sees 47 ms at a time (voice/yin.h): a mean over that window scales a
-    // swing by sin(x) / x.
+    // So does the pitch measurement itself, which sees 47 ms at a time (voice/yin.h): a mean over that window
+    // scales a swing by sin(x) / x.
     constexpr double kPitchWindow = 0.047;
     const double seen = std::numbers::pi * rate * kPitchWindow;
     const double extent = fit.amplitude / std::max(passed, 0.5) * seen / std::sin(seen);
