@@ -28,8 +28,9 @@ std::string figure(const std::string& name, const std::string& value, const std:
 }
 
 std::string figures(const script::CueSheet& sheet) {
-    const std::string again =
-        sheet.quoted == sheet.quoted_once ? "" : "; " + length_words(sheet.quoted) + " with all repeats";
+    const std::string again = sheet.quoted == sheet.quoted_once
+                                  ? ""
+                                  : "; " + length_words(sheet.quoted) + " of playing with repeats";
     return "<dl class=\"figures\">\n" +
            figure("Running time", clock_text(seconds(sheet.running_time)),
                   programme_timecode(sheet, sheet.running_time)) +
@@ -76,6 +77,16 @@ std::string talk_row(const script::CueSheet& sheet, const script::Segment& s) {
            "<td><h3>" + mark + "<bdi>" + safe(heading) + "</bdi></h3>" + words(s.text) + "</td></tr>\n";
 }
 
+/// What the music runs into: "and halts for stop 2", "to the end"; empty where a replay or more music
+/// follows.
+std::string until(const script::CueSheet& sheet, const script::Segment& s) {
+    const auto next = static_cast<std::size_t>(&s - sheet.segments.data()) + 1;
+    if (next == sheet.segments.size()) return " to the end";
+    const script::Segment& n = sheet.segments[next];
+    if (n.kind != script::SegmentKind::talk) return {};
+    return n.stop_number > 0 ? " and halts for stop " + std::to_string(n.stop_number) : " to the closing";
+}
+
 std::string music_row(const script::CueSheet& sheet, const script::Segment& s) {
     const bool again = s.kind == script::SegmentKind::replay;
     const std::string to = clock_text(seconds(s.media_end));
@@ -83,7 +94,7 @@ std::string music_row(const script::CueSheet& sheet, const script::Segment& s) {
            times(programme_timecode(sheet, s.programme_start), s.programme_end - s.programme_start,
                  clock_text(seconds(s.media_start)), "to " + to) +
            "<td>" + (again ? kAgainSign : kPlaySign) +
-           safe(again ? s.title : std::string("The recording plays")) + "</td></tr>\n";
+           safe(again ? s.title : "The recording plays" + until(sheet, s)) + "</td></tr>\n";
 }
 
 std::string aside_row(const script::CueSheet& sheet, const script::AsideCue& a) {

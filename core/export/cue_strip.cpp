@@ -64,7 +64,7 @@ std::string cue_strip(const script::CueSheet& sheet) {
     const double length = sheet.running_time.as_double();
     if (length <= 0) return {};
     const auto x = [&](Rational t) { return kWidth * t.as_double() / length; };
-    std::string out = "<figure class=\"strip keep\">\n<svg viewBox=\"-2 0 " + fixed(kWidth + 4, 0) + " " +
+    std::string out = "<figure>\n<svg viewBox=\"-2 0 " + fixed(kWidth + 4, 0) + " " +
                       fixed(kTop + kHeight + kRuler, 0) +
                       "\" role=\"img\" aria-label=\"The programme from start to end\">\n" + kPatterns;
     bool replays = false;
@@ -94,14 +94,15 @@ std::string cue_strip(const script::CueSheet& sheet) {
                "\" y=\"" + fixed(kTop + kHeight + 19, 0) + "\" class=\"ruler" + (t == 0 ? " first" : "") +
                "\">" + minutes(t) + "</text>\n";
     }
-    out += "</svg>\n<ul class=\"key\">\n" + key_entry("style=\"fill:var(--blue)\"", "recording plays") +
+    out += "</svg>\n</figure>\n<ul class=\"key\">\n" +
+           key_entry("style=\"fill:var(--blue)\"", "recording plays") +
            key_entry("fill=\"url(#talk)\"", "picture stands, you speak");
     if (replays) out += key_entry("fill=\"url(#again)\"", "heard again");
     if (!sheet.asides.empty())
         out +=
             "<li><svg width=\"18\" height=\"20\" aria-hidden=\"true\"><path d=\"M3 19v-16h12l-4 5 4 5h-12\" "
             "class=\"flag\"/></svg> spoken over the music</li>\n";
-    return out + "</ul>\n</figure>\n";
+    return "<div class=\"strip keep\">\n" + out + "</ul>\n</div>\n";
 }
 
 } // namespace luft::exports

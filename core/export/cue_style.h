@@ -13,6 +13,7 @@ inline constexpr std::string_view kCueStyle = R"css(
 .figures .big { font-size: 1.75rem; line-height: 1.2; font-variant-numeric: lining-nums tabular-nums; }
 .figures .quiet { line-height: 1.3; }
 .strip { margin: 0 0 1.4rem; }
+.strip figure { margin: 0; }
 .strip .frame { stroke: var(--ink); stroke-width: 1; }
 .strip .disc { fill: var(--paper); stroke: var(--ink); stroke-width: 1.5; }
 .strip .number { text-anchor: middle; font-size: 15px; font-weight: 600; }
@@ -38,6 +39,8 @@ table.cues { font-size: 1rem; margin: 0; }
 .cues .talk td { border-bottom-color: var(--ink); }
 .cues .talk td:last-child { border-left: 5px solid var(--red); padding-left: 1rem; }
 .cues .aside td:last-child { border-left: 5px double var(--orange); padding-left: 1rem; }
+.cues bdi { display: inline-block; }
+.cues bdi::first-letter { text-transform: uppercase; }
 .cues h3 { margin: 0 0 0.3rem; font-size: 1.05rem; }
 .cues .mark { display: inline-block; min-width: 1.7rem; height: 1.7rem; line-height: 1.6rem; padding: 0 0.3rem;
   border: 2px solid var(--ink); border-radius: 0.9rem; text-align: center; font-size: 1.05rem; margin-right: 0.5rem; }

@@ -4,6 +4,7 @@
 #include "script/wording.h"
 
 #include <algorithm>
+#include <set>
 
 namespace luft::script {
 namespace {
@@ -105,10 +106,12 @@ std::vector<ScriptItem> draft(const Source& source) {
     }
     std::ranges::stable_sort(middle, {}, [](const ScriptItem& item) { return item.at; });
 
-    const auto stops = std::ranges::count(middle, ScriptItemKind::stop, &ScriptItem::kind);
+    std::set<Seconds> halts; // two stops at one place are one halt
+    for (const auto& item : middle)
+        if (item.kind == ScriptItemKind::stop) halts.insert(item.at);
     std::vector<ScriptItem> out;
-    add_frame(source, ScriptItemKind::opening, Seconds(0), wording.opening(moments, static_cast<int>(stops)),
-              out);
+    add_frame(source, ScriptItemKind::opening, Seconds(0),
+              wording.opening(moments, static_cast<int>(halts.size())), out);
     std::ranges::move(middle, std::back_inserter(out));
     add_frame(source, ScriptItemKind::closing, source.performance.facts.duration, wording.closing(moments),
               out);

@@ -26,6 +26,10 @@ Seconds note_end(const Source& source, Seconds t) {
     return note ? note->span.end : t;
 }
 
+bool nobody_sings(const Source& source, Seconds t) {
+    return std::ranges::none_of(singing(source.marks), [&](const Span& s) { return s.contains(t); });
+}
+
 bool passes_quickly(const project::Moment& moment) {
     static constexpr std::array<std::string_view, 5> kFacets = {"onset", "offset", "register", "intonation",
                                                                 "embellishment"};
@@ -39,8 +43,10 @@ bool passes_quickly(const project::Moment& moment) {
 Seconds stop_for(const Source& source, const project::Moment& moment, std::optional<Seconds> last_stop) {
     const Seconds recording = source.performance.facts.duration;
     const Seconds end = moment.span.end;
+    std::vector<Seconds> places = phrase_ends(source.marks);
+    if (nobody_sings(source, end)) places.insert(places.begin(), end);
     std::optional<Seconds> first;
-    for (const Seconds t : phrase_ends(source.marks)) {
+    for (const Seconds t : places) {
         if (t < end - kEdge || t > end + kPhraseReach) continue;
         if (!first) first = t;
         const bool apart = !last_stop || t - *last_stop >= source.settings.least_between_stops;

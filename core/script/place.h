@@ -7,9 +7,9 @@
 
 namespace luft::script {
 
-/// Where to halt for a moment: at the end of the phrase that it lies in; at the end of the note, or its own
-/// end, when no phrase ends within a while of it. A place too near to `last_stop` moves on to a later phrase
-/// end, if there is one soon enough.
+/// Where to halt for a moment: at the end of the phrase that it lies in; at its own end when nobody sings
+/// there, or no phrase ends within a while of it (then at the end of the note). A place too near to
+/// `last_stop` moves on to a later phrase end, if there is one soon enough.
 Seconds stop_for(const Source& source, const project::Moment& moment, std::optional<Seconds> last_stop);
 
 /// Start of a rest soon after the moment in which its remark fits; none when it has no remark, is more than

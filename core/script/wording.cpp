@@ -107,24 +107,26 @@ std::string Wording::shade(const Moment& moment, const Tag& tag, bool first) {
     return put(next(forms), {}, *words);
 }
 
-std::string Wording::evidence(const Moment& moment) {
-    std::string text;
-    std::string written = moment.evidence;
-    bool measurable = false;
-    for (std::size_t i = 0; i < std::min(moment.shades.size(), kMostShades); ++i) {
-        const Tag& tag = moment.shades[i];
-        if (basis(source_, tag) != Basis::measured) continue;
-        measurable = true;
-        if (const auto spoken = spoken_evidence(tag, moment.span, source_.marks))
-            say(text, *spoken);
-        else if (written.empty())
-            written = written_evidence(tag, moment.span, source_.marks);
+std::string Wording::measured(const Moment& moment, const Tag& tag, Evidence& evidence) {
+    if (basis(source_, tag) != Basis::measured) return {};
+    evidence.measurable = true;
+    const auto spoken = spoken_evidence(tag, moment.span, source_.marks);
+    if (!spoken) {
+        if (evidence.written.empty()) evidence.written = written_evidence(tag, moment.span, source_.marks);
+        return {};
     }
-    if (text.empty() && !written.empty())
-        text = put(next(forms::kMeasured), {}, as_written(one_line(written)));
+    evidence.spoken = true;
+    return evidence.said.insert(*spoken).second ? *spoken : std::string();
+}
+
+std::string Wording::footing(const Moment& moment, const Evidence& evidence) {
+    std::string text;
+    if (!evidence.spoken && !evidence.written.empty())
+        text = put(next(forms::kMeasured), {}, as_written(one_line(evidence.written)));
     const bool proposed = moment.origin == project::Origin::detected;
     if (proposed && moment.confidence < kDoubt) say(text, next(forms::kUnsure));
-    if (text.empty() && measurable && !source_.marks.empty()) text = next(forms::kByEar);
+    if (text.empty() && !evidence.spoken && evidence.measurable && !source_.marks.empty())
+        text = next(forms::kByEar);
     return text;
 }
 
@@ -148,9 +150,13 @@ std::string Wording::replay(const project::ScriptItem& item) {
 
 std::string Wording::talk(const Moment& moment, const project::ScriptItem& item) {
     std::string text = as_written(moment.remark);
-    for (std::size_t i = 0; i < std::min(moment.shades.size(), kMostShades); ++i)
+    Evidence evidence;
+    evidence.written = moment.evidence;
+    for (std::size_t i = 0; i < std::min(moment.shades.size(), kMostShades); ++i) {
         say(text, shade(moment, moment.shades[i], i == 0));
-    say(text, evidence(moment));
+        say(text, measured(moment, moment.shades[i], evidence));
+    }
+    say(text, footing(moment, evidence));
     say(text, drill(moment));
     say(text, replay(item));
     return text;

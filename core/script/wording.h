@@ -17,7 +17,7 @@ class Wording {
     explicit Wording(const Source& source) : source_(source) {}
 
     /// Who sings what, from where, and what to listen for.
-    std::string opening(const std::vector<const project::Moment*>& moments, int stops);
+    std::string opening(const std::vector<const project::Moment*>& moments, int halts);
     /// The coach's remark first; then the shades, each by the footing of its facet (measured, hint, coach's
     /// view); the evidence; the drill; and that the moment is heard again, if the item says so.
     std::string talk(const project::Moment& moment, const project::ScriptItem& item);
@@ -26,7 +26,17 @@ class Wording {
 
   private:
     std::string shade(const project::Moment& moment, const vocabulary::Tag& tag, bool first);
-    std::string evidence(const project::Moment& moment);
+    /// What the evidence of one moment has come to so far.
+    struct Evidence {
+        std::set<std::string> said;
+        std::string written;     ///< what the ear noted, for want of something that can be spoken
+        bool spoken = false;     ///< a mark spoke for a shade
+        bool measurable = false; ///< there is a shade that is measured at all
+    };
+    /// What the marks say about one shade.
+    std::string measured(const project::Moment& moment, const vocabulary::Tag& tag, Evidence& evidence);
+    /// What all of it rests on: noted evidence, a doubt, or the ear alone.
+    std::string footing(const project::Moment& moment, const Evidence& evidence);
     std::string drill(const project::Moment& moment);
     std::string replay(const project::ScriptItem& item);
     std::vector<std::string> drills_to_take_home(const std::vector<const project::Moment*>& moments);

@@ -47,7 +47,7 @@ std::vector<std::string> main_facets(const Source& source, const std::vector<con
 
 } // namespace
 
-std::string Wording::opening(const std::vector<const Moment*>& moments, int stops) {
+std::string Wording::opening(const std::vector<const Moment*>& moments, int halts) {
     const auto& piece = source_.piece;
     const auto& performance = source_.performance;
     std::string text = "Welcome. ";
@@ -63,25 +63,25 @@ std::string Wording::opening(const std::vector<const Moment*>& moments, int stop
         text += " About the recording: " + sentence(one_line(performance.source));
     const auto facets = main_facets(source_, moments);
     if (!facets.empty()) text += " Listen with me for " + listed(facets) + ".";
-    if (stops > 0) text += " I halt the recording " + times(stops) + ", and then we let it go on.";
+    if (halts > 0) text += " I halt the recording " + times(halts) + ", and then we let it go on.";
     return text;
 }
 
 std::string Wording::nouns(const std::vector<const Moment*>& moments, Verdict verdict) {
     std::vector<std::string> parts;
-    bool hint = false;
+    std::vector<std::string> hints;
     for (const Moment* m : moments) {
         if (m->verdict != verdict) continue;
         for (const auto& tag : m->shades) {
-            const std::string name = one_line(noun(source_.vocabulary, tag).with_article());
-            if (parts.size() == kMostNouns || std::ranges::find(parts, name) != parts.end()) continue;
-            parts.push_back(name);
             const auto* facet = source_.vocabulary.facet(tag.facet);
-            hint = hint || (facet && facet->basis == vocabulary::Basis::hint);
+            auto& list = facet && facet->basis == vocabulary::Basis::hint ? hints : parts;
+            const std::string name = one_line(noun(source_.vocabulary, tag).with_article());
+            if (list.size() < kMostNouns && std::ranges::find(list, name) == list.end()) list.push_back(name);
         }
     }
-    if (parts.empty()) return {};
-    return listed(parts) + (hint ? ", as far as a recording can tell." : ".");
+    if (hints.empty()) return parts.empty() ? std::string() : listed(parts) + ".";
+    return (parts.empty() ? "" : listed(parts) + ", and ") + "as far as a recording can tell, " +
+           listed(hints) + ".";
 }
 
 std::vector<std::string> Wording::drills_to_take_home(const std::vector<const Moment*>& moments) {
