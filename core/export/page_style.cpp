@@ -27,7 +27,7 @@ p { margin: 0 0 0.6rem; }
 .kind { font-variant: small-caps; letter-spacing: 0.06em; color: var(--soft); margin: 0 0 0.2rem; }
 .subtitle { font-size: 1.1rem; color: var(--soft); margin: 0.4rem 0 0; }
 .facts { list-style: none; margin: 0.6rem 0 0; padding: 0; color: var(--soft); font-size: 0.9rem; }
-.facts li { display: inline; overflow-wrap: anywhere; }
+.facts li { display: inline-block; overflow-wrap: anywhere; }
 .facts li + li::before { content: " \00b7  "; white-space: pre; color: var(--faint); }
 .lead { font-size: 1.12rem; }
 .quiet { color: var(--soft); font-size: 0.88rem; }
@@ -64,6 +64,7 @@ footer h2 { font-size: 1rem; margin: 1rem 0 0.4rem; }
   main { max-width: none; padding: 0; }
   h2 { margin-top: 1.4rem; }
   p, li { orphans: 2; widows: 2; }
+  header { padding-bottom: 0.6rem; margin-bottom: 0.9rem; }
   .card { background: none; }
 }
 )css";

@@ -111,7 +111,8 @@ constexpr std::string_view kStyle = R"css(
 .cards { grid-template-columns: 1fr 1fr; }
 .card h2 { margin: 0 0 0.4rem; font-size: 1.15rem; }
 .card ul { padding-left: 1.1rem; }
-@media print { .card { font-size: 9.6pt; } .lead { font-size: 11pt; } .lead p { margin-bottom: 0.3rem; } }
+@media print { .fresh { break-before: page; } .cards { margin: 0.6rem 0; gap: 0.7rem; } .card { font-size: 9.4pt; padding: 0.6rem 0.9rem; line-height: 1.42; }
+  .card li { margin-bottom: 0.2rem; } .lead { font-size: 11pt; } .lead p { margin-bottom: 0.3rem; } }
 .facet { border-top: 1px solid var(--rule); padding-top: 0.2rem; margin-top: 1.3rem; }
 .hear { margin-bottom: 0.2rem; }
 .drills { columns: 2; column-gap: 2rem; }
@@ -156,7 +157,7 @@ std::string profile_html(const Profile& p, const profile::Source& source) {
         body += "<h2>The song at a glance</h2>\n" + map.html;
     const bool divided = p.range && p.range->divided;
     if (!p.facets.empty()) {
-        body += "<h2>Facet by facet</h2>\n";
+        body += "<h2 class=\"fresh\">Facet by facet</h2>\n";
         if (p.range) body += element("p", "quiet", quarters_words(p));
         for (const auto& facet : p.facets)
             body += facet_section(facet, divided);

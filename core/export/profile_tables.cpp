@@ -32,9 +32,9 @@ std::string count_cell(int count, int most, bool apart) {
            (count == 0 ? "\xC2\xB7" : std::to_string(count)) + "</span></td>";
 }
 
-std::string value_cell(const std::optional<double>& v, int digits, bool apart) {
+std::string value_cell(const profile::Measure& m, const std::optional<double>& v, bool apart) {
     return std::string("<td class=\"cell") + (apart ? " apart" : "") + "\"><span>" +
-           (v ? fixed(*v, digits) : "\xC2\xB7") + "</span></td>";
+           (v ? profile::figure_text(m, *v) : "\xC2\xB7") + "</span></td>";
 }
 
 std::string bar(const profile::ShadeShare& s) {
@@ -49,8 +49,8 @@ std::string bar(const profile::ShadeShare& s) {
 /// A line from the 10th to the 90th percentile with a dot at the median, the figures at its ends.
 std::string spread(const profile::Measure& m) {
     Svg svg(kPicture, 30,
-            fixed(m.median, m.digits) + ", from " + fixed(m.low, m.digits) + " to " +
-                fixed(m.high, m.digits));
+            profile::figure_text(m, m.median) + ", from " + profile::figure_text(m, m.low) + " to " +
+                profile::figure_text(m, m.high));
     const double left = 14, right = kPicture - 14;
     const double width = m.high - m.low;
     const auto x = [&](double v) {
@@ -63,7 +63,7 @@ std::string spread(const profile::Measure& m) {
     if (m.low < 0 && m.high > 0)
         svg.line(x(0), 12, x(0), 26, "stroke:var(--faint);stroke-width:1;stroke-dasharray:2 2");
     svg.circle(x(m.median), 19, 4.5, "fill:var(--paper);stroke:var(--blue);stroke-width:2.2");
-    const std::string low = fixed(m.low, m.digits), high = fixed(m.high, m.digits);
+    const std::string low = profile::figure_text(m, m.low), high = profile::figure_text(m, m.high);
     if (width > 0) {
         svg.text(left - 12, 10, low, 11, "start", "fill:var(--soft)");
         svg.text(right + 12, 10, high, 11, "end", "fill:var(--soft)");
@@ -102,14 +102,16 @@ std::string measure_table(const profile::FacetProfile& facet, bool divided) {
     std::string out =
         "<table class=\"figures\">" + head("Measured", "median, middle 80 %", divided) + "<tbody>\n";
     for (const auto& m : facet.measures) {
-        out += "<tr><td class=\"what\">" + safe(m.name) + " <b class=\"time\">" + fixed(m.median, m.digits) +
-               (m.unit.empty() ? "" : " " + safe(m.unit)) + "</b> <span class=\"quiet\">of " +
-               std::to_string(m.count) + "</span></td><td class=\"pic\">" + spread(m) + "</td>";
+        out += "<tr><td class=\"what\">" + safe(m.name) + " <b class=\"time\">" +
+               profile::figure_text(m, m.median) +
+               (m.unit.empty() || m.unit == "MIDI" ? "" : " " + safe(m.unit)) +
+               "</b> <span class=\"quiet\">of " + std::to_string(m.count) + "</span></td><td class=\"pic\">" +
+               spread(m) + "</td>";
         if (divided)
             for (const auto& v : m.by_range)
-                out += value_cell(v, m.digits, false);
+                out += value_cell(m, v, false);
         for (std::size_t q = 0; q < 4; ++q)
-            out += value_cell(m.by_quarter[q], m.digits, q == 0 && divided);
+            out += value_cell(m, m.by_quarter[q], q == 0 && divided);
         out += "</tr>\n";
     }
     out += "</tbody></table>\n<p class=\"quiet notes\">";
@@ -131,6 +133,7 @@ std::string_view table_style() {
 .figures .cell.apart { border-left: 2px solid var(--paper); }
 .figures td.cell span { display: block; margin: 0 0.12rem; padding: 0.08rem 0; border-radius: 0.15rem;
   font-variant-numeric: lining-nums tabular-nums; }
+.notes { break-inside: avoid; }
 .notes b { font-weight: 600; }
 )css";
 }

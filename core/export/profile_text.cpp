@@ -79,8 +79,9 @@ std::string facet_text(const profile::FacetProfile& facet, bool divided) {
         out += folded(line, "  ", "    ");
     }
     for (const auto& m : facet.measures)
-        out += folded(m.name + ": " + fixed(m.median, m.digits) + (m.unit.empty() ? "" : " " + m.unit) +
-                          " (" + fixed(m.low, m.digits) + " to " + fixed(m.high, m.digits) + "; " +
+        out += folded(m.name + ": " + profile::figure_text(m, m.median) +
+                          (m.unit.empty() || m.unit == "MIDI" ? "" : " " + m.unit) + " (" +
+                          profile::figure_text(m, m.low) + " to " + profile::figure_text(m, m.high) + "; " +
                           std::to_string(m.count) + (m.count == 1 ? " value)" : " values)"),
                       "  ", "    ");
     if (facet.best)

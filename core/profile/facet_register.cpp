@@ -80,7 +80,7 @@ void registers(const Material& m, Draft& d) {
               " of them with a hole in the sound.");
     }
     add_measure(d.measures, "switch_pitch_midi", "Pitch of the switches", "MIDI", 0, pitches,
-                "60 is C4, 69 is A4; the note sung where the register changes.");
+                "The note sung where the register changes.");
     d.good = "switch-smooth";
     d.contrast = "switch-break";
 

@@ -55,4 +55,8 @@ std::string capital(std::string text) {
     return text;
 }
 
+std::string figure_text(const Measure& measure, double value) {
+    return measure.unit == "MIDI" ? note_name(MidiPitch(value)) : fixed(value, measure.digits);
+}
+
 } // namespace luft::profile

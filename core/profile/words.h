@@ -1,7 +1,7 @@
 // Numbers and lists as a teacher would say them.
 #pragma once
 
-#include "base/units.h"
+#include "profile/profile.h"
 
 #include <string>
 #include <vector>
@@ -29,6 +29,9 @@ std::string off_pitch(Cents cents);
 
 /// First letter as a capital (ASCII only; others are left as they are).
 std::string capital(std::string text);
+
+/// A value of a measure with as many digits as it is good for; a pitch (unit "MIDI") as its note's name.
+std::string figure_text(const Measure& measure, double value);
 
 inline constexpr const char* kThirdNames[3] = {"low", "middle", "high"};
 
