@@ -12,9 +12,9 @@ extern "C" {
 namespace luft::media {
 namespace {
 
-/// Above the largest picture let in (see kMostPixels) at 8 bytes a pixel, and above the packet index of a day
-/// of sound in MP4.
-constexpr std::size_t kMostAllocation = std::size_t{384} << 20;
+/// Room for the largest picture let in (see kMostPixels) at 6 bytes a pixel, and for the packet index of a
+/// day of sound in MP4, 100 MB.
+constexpr std::size_t kMostAllocation = std::size_t{192} << 20;
 
 void say_nothing(void*, int, const char*, va_list) {}
 
