@@ -32,7 +32,7 @@ p { margin: 0 0 0.6rem; }
 .lead { font-size: 1.12rem; }
 .quiet { color: var(--soft); font-size: 0.88rem; }
 .time { font-variant-numeric: lining-nums tabular-nums; white-space: nowrap; }
-.keep, figure, tr { break-inside: avoid; }
+.keep, figure > svg, figcaption, tr { break-inside: avoid; }
 .cards { display: grid; grid-template-columns: repeat(auto-fit, minmax(15rem, 1fr)); gap: 1rem; margin: 1rem 0; }
 .card { background: var(--card); border: 1px solid var(--rule); border-radius: 0.4rem; padding: 0.9rem 1.1rem; }
 .card > :first-child { margin-top: 0; }

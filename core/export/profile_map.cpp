@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <span>
 
 namespace luft::exports {
 namespace {
@@ -23,7 +24,8 @@ constexpr double kSemitone = 4.8;
 constexpr double kLeastSemitones = 6;
 constexpr double kSmall = 9.5;         ///< type
 constexpr std::size_t kOneColumn = 14; ///< up to so many lines each has the whole width
-constexpr double kTwoPages = 1850;     ///< height that prints on two A4 pages, heading and legend included
+constexpr double kSheet = 900;         ///< height that prints on one A4 page with heading and legend
+constexpr int kMostSheets = 2;
 const std::string kInk = "fill:var(--ink)";
 
 /// The comma of a breath mark, its head at (x, y).
@@ -108,6 +110,48 @@ void draw_line(Svg& svg, const profile::Source& source, const MapLine& line, con
     if (line.goes_on) svg.text(end - 2, bottom - 2, "…", kSmall + 2, "end", "fill:var(--soft)");
 }
 
+struct Layout {
+    int columns = 1;
+    Seconds longest{4}; ///< at least, so that a few short lines don't look endless
+    std::pair<Decibels, Decibels> levels;
+};
+
+/// How many of the lines fit one sheet; at least one.
+std::size_t fitting(std::span<const MapLine> lines, int columns) {
+    double all = 0;
+    std::size_t n = 0;
+    while (n < lines.size() && (n == 0 || all + height_of(lines[n]) <= kSheet * columns))
+        all += height_of(lines[n++]);
+    return n;
+}
+
+/// Lines go down the first column, then down the second; both end at about the same height.
+std::string draw_sheet(const profile::Source& source, std::span<const MapLine> lines, const Layout& layout,
+                       bool first) {
+    const double width = (kWidth - (layout.columns - 1) * kColumnGap) / layout.columns;
+    double all = 0;
+    for (const auto& line : lines)
+        all += height_of(line);
+    std::array<double, 2> y{};
+    std::vector<std::size_t> column_of;
+    std::vector<double> tops;
+    std::size_t column = 0;
+    for (const auto& line : lines) {
+        column_of.push_back(column);
+        tops.push_back(y[column]);
+        y[column] += height_of(line);
+        if (column + 1 < static_cast<std::size_t>(layout.columns) && y[column] >= all / layout.columns)
+            ++column;
+    }
+    Svg svg(kWidth, std::max(y[0], y[1]) + 2, "The sung pitch of every phrase over time");
+    if (first) svg.define(kHeadPattern);
+    const double per_second = (width - kGutter - kRight) / layout.longest.value();
+    for (std::size_t i = 0; i < lines.size(); ++i)
+        draw_line(svg, source, lines[i], {static_cast<double>(column_of[i]) * (width + kColumnGap), width},
+                  tops[i], per_second, layout.levels);
+    return svg.str();
+}
+
 std::string legend() {
     const auto entry = [](const Svg& picture, const char* words) {
         return "<li>" + picture.str() + "<span>" + words + "</span></li>\n";
@@ -141,43 +185,29 @@ PhraseMap phrase_map(const profile::Source& source) {
     const auto lines = map_lines(source);
     PhraseMap map;
     if (lines.empty()) return map;
-    const int columns = lines.size() > kOneColumn ? 2 : 1;
-    Seconds longest{4};
+    Layout layout;
+    layout.columns = lines.size() > kOneColumn ? 2 : 1;
     for (const auto& line : lines)
-        longest = std::max(longest, line.span.length());
-    const double width = (kWidth - (columns - 1) * kColumnGap) / columns;
-    const double per_second = (width - kGutter - kRight) / longest.value();
+        layout.longest = std::max(layout.longest, line.span.length());
+    layout.levels = level_range(source);
 
-    // Lines go down the first column, then down the second; both end at about the same height.
-    double all = 0;
+    map.html = "<figure class=\"wide\">\n";
     std::size_t shown = 0;
-    while (shown < lines.size() && all + height_of(lines[shown]) <= kTwoPages * columns)
-        all += height_of(lines[shown++]);
-    std::array<double, 2> y{};
-    std::vector<std::pair<int, double>> places;
-    int column = 0;
-    for (std::size_t i = 0; i < shown; ++i) {
-        auto& here = y[static_cast<std::size_t>(column)];
-        places.emplace_back(column, here);
-        here += height_of(lines[i]);
-        if (column + 1 < columns && here >= all / columns) ++column;
+    for (int sheet = 0; sheet < kMostSheets && shown < lines.size(); ++sheet) {
+        const auto rest = std::span(lines).subspan(shown);
+        const auto count = fitting(rest, layout.columns);
+        map.html += draw_sheet(source, rest.first(count), layout, sheet == 0) + "\n";
+        shown += count;
     }
-    Svg svg(kWidth, std::max(y[0], y[1]) + 2, "The sung pitch of every phrase over time");
-    svg.define(kHeadPattern);
-    const auto levels = level_range(source);
-    for (std::size_t i = 0; i < shown; ++i)
-        draw_line(svg, source, lines[i], {places[i].first * (width + kColumnGap), width}, places[i].second,
-                  per_second, levels);
-
     map.shown = static_cast<int>(shown);
     map.left_out = static_cast<int>(lines.size() - shown);
-    map.html = "<figure class=\"wide\">\n" + svg.str() + "\n<figcaption>" + legend() +
-               "All lines on one time scale, " + fixed(longest.value(), 1) + " s across" +
-               (columns == 2 ? "; first column first" : "") + ". Rests between lines are not drawn." +
-               (map.left_out > 0 ? " The last " + std::to_string(map.left_out) +
-                                       " lines are left out to keep this to two pages."
-                                 : "") +
-               "</figcaption>\n</figure>\n";
+    map.html += "<figcaption>" + legend() + "All lines on one time scale, " +
+                fixed(layout.longest.value(), 1) + " s across" +
+                (layout.columns == 2 ? "; first column first" : "") + ". Rests between lines are not drawn." +
+                (map.left_out > 0 ? " The last " + std::to_string(map.left_out) +
+                                        " lines are left out to keep this to two pages."
+                                  : "") +
+                "</figcaption>\n</figure>\n";
     return map;
 }
 
