@@ -28,7 +28,9 @@ struct VideoFacts {
 };
 
 /// What is in a media file. Media time 0 is presentation time 0; for formats whose clock starts anywhere
-/// (MPEG transport and program streams) it is the file's first presentation time.
+/// (MPEG transport and program streams, and any file that starts later than 10 minutes) it is the file's
+/// first presentation time; in MP3, which counts the encoder's delay as time, it is the first sample after
+/// that delay.
 struct Facts {
     std::string container;
     Seconds duration;                ///< end of the last stream on the media time line, as the file claims it
@@ -42,7 +44,8 @@ Facts probe(std::unique_ptr<ByteSource> bytes);
 
 /// The sound as a stream (see SampleSource for its promises). Throws as probe; Error(unreadable) when the
 /// file has no sound. Damage inside the file is skipped as silence of the same length; a file without a
-/// single good packet throws on the first read.
+/// single good packet throws on the first read. Gaps are filled up to half an hour in all; a longer leap of
+/// the file's clock is not filled.
 std::unique_ptr<SampleSource> open_sound(std::unique_ptr<ByteSource> bytes);
 
 /// One picture, 8-bit RGB, rows top to bottom without padding.
