@@ -11,7 +11,7 @@ namespace luft::project {
 namespace {
 
 /// How long a call waits for another program to finish its edit before it throws Error(busy).
-constexpr int kBusyMilliseconds = 5000;
+constexpr int kBusyMilliseconds = 2000;
 
 [[noreturn]] void fail(sqlite3* connection, int code) {
     const std::string reason = connection ? sqlite3_errmsg(connection) : sqlite3_errstr(code);

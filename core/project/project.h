@@ -15,7 +15,8 @@ namespace luft::project {
 
 enum class Access {
     edit, ///< read and write; an older file is migrated (after a backup copy beside it)
-    read, ///< nothing is written, not even a migration; an older file that needs one is refused
+    read, ///< nothing is written, not even a migration; an older file that needs one is refused. Only an edit
+          ///< that was cut off by a crash is rolled back, where the file can be written
 };
 
 /// What `check` found. Empty = sound.
@@ -78,7 +79,8 @@ class Project {
     // --- detection
     /// Stores an analysis: curves and summary replaced; untouched proposals replaced; whatever the coach
     /// kept, dropped, moved or added stays, and a new proposal that means the same thing as one of those is
-    /// left out.
+    /// left out (same_mark.h says when). The marks are one edit; curves and summary aren't taken back by
+    /// undo.
     void store_listening(PerformanceId id, const marks::Analysis& analysis);
     [[nodiscard]] std::optional<Listening> listening(PerformanceId id) const; ///< none before detection
     [[nodiscard]] voice::Curves curves(PerformanceId id) const;               ///< empty before detection
@@ -98,7 +100,7 @@ class Project {
     [[nodiscard]] std::vector<Moment> moments(PerformanceId id, bool with_dropped = false) const;
     [[nodiscard]] Moment moment(MomentId id) const;
     MomentId add_moment(const Moment& moment); ///< bad_request for unknown shades or drill, or an empty span
-    void change_moment(const Moment& moment);
+    void change_moment(const Moment& moment);  ///< everything but performance and origin; keeps a proposal
     void set_moment_state(MomentId id, MarkState state);
     /// Replaces untouched proposed moments; those that the coach kept, dropped or changed stay, and proposals
     /// that mean the same (same shades, overlapping span) are left out. Returns how many were stored.
@@ -107,7 +109,8 @@ class Project {
     // --- script
     [[nodiscard]] std::vector<ScriptItem> script(PerformanceId id) const; ///< in order
     /// Replaces the script by a new draft in one edit. Items are matched to the stored ones by id (0 = new);
-    /// stored items that are missing are removed, except those with `own_words`, which are always kept.
+    /// stored items that are missing are removed, except those with `own_words`, which are always kept, with
+    /// their text and settings as stored.
     void store_script(PerformanceId id, const std::vector<ScriptItem>& items);
     ScriptItemId
     add_script_item(const ScriptItem& item); ///< position 0 = by media time; marks nothing as own words

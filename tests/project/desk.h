@@ -17,8 +17,8 @@ using namespace luft;
 using namespace luft::project;
 namespace fs = std::filesystem;
 
-/// A new folder, removed at the end: on a memory disk where there is one, since syncing costs most of the time
-/// otherwise, else under the system's temporary folder.
+/// A new folder, removed at the end: on a memory disk where there is one, since syncing costs most of the
+/// time otherwise, else under the system's temporary folder.
 class Folder {
   public:
     Folder() {
