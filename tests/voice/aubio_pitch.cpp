@@ -7,7 +7,7 @@
 
 namespace luft::voice::test {
 
-Curve<Hertz> aubio_pitch(std::span<const float> x, const std::string& method, int ahead) {
+Curve<Hertz> aubio_pitch(std::span<const float> x, const std::string& method) {
     constexpr uint_t kRate = 44100, kHopSize = 441, kBuffer = 2048;
     const std::unique_ptr<aubio_pitch_t, void (*)(aubio_pitch_t*)> tracker(
         new_aubio_pitch(method.c_str(), kBuffer, kHopSize, kRate), del_aubio_pitch);
@@ -21,7 +21,6 @@ Curve<Hertz> aubio_pitch(std::span<const float> x, const std::string& method, in
         aubio_pitch_do(tracker.get(), in.get(), out.get());
         found.push_back(out->data[0] > 0 ? out->data[0] : Curve<Hertz>::kNone);
     }
-    if (found.size() > static_cast<std::size_t>(ahead)) found.erase(found.begin(), found.begin() + ahead);
     return Curve<Hertz>(std::move(found));
 }
 

@@ -41,6 +41,12 @@ struct Compared {
     reference::MelodyTally ours, yinfft, yin;
 };
 
+/// The curve so many frames earlier.
+Curve<Hertz> shifted(const Curve<Hertz>& curve, std::size_t ahead) {
+    const auto rest = curve.raw().subspan(std::min(ahead, curve.size()));
+    return Curve<Hertz>(std::vector<float>(rest.begin(), rest.end()));
+}
+
 /// Ours and aubio's on the same songs. Aubio gets, for each voice, the shift in time that suits it best.
 Compared compare(singer::VoiceType voice) {
     Compared all;
@@ -49,10 +55,11 @@ Compared compare(singer::VoiceType voice) {
         const auto sung =
             scenes::sing({.voice = voice, .seed = static_cast<std::uint64_t>(seed), .phrases = 3});
         all.ours.add(sung.truth.f0, hear_alone(sung.samples).curves.f0);
-        for (int ahead = 1; ahead < 5; ++ahead) {
-            const auto k = static_cast<std::size_t>(ahead - 1);
-            yinfft[k].add(sung.truth.f0, test::aubio_pitch(sung.samples, "yinfft", ahead));
-            yin[k].add(sung.truth.f0, test::aubio_pitch(sung.samples, "yinfast", ahead));
+        const auto by_yinfft = test::aubio_pitch(sung.samples, "yinfft");
+        const auto by_yin = test::aubio_pitch(sung.samples, "yinfast");
+        for (std::size_t ahead = 1; ahead <= yin.size(); ++ahead) {
+            yinfft[ahead - 1].add(sung.truth.f0, shifted(by_yinfft, ahead));
+            yin[ahead - 1].add(sung.truth.f0, shifted(by_yin, ahead));
         }
     }
     const auto better = [](const auto& a, const auto& b) {
