@@ -1,3 +1,94 @@
-int main() {
-    return 0;
+// `luftpause`: reads the command line, runs one verb, and says in one line what went wrong.
+#include "cli/help.h"
+#include "cli/interrupt.h"
+#include "cli/verbs.h"
+
+#include <algorithm>
+#include <cstdio>
+#include <exception>
+#include <string>
+
+namespace {
+
+constexpr int kFailed = 1;
+constexpr int kWrongUse = 2;
+
+/// One line on standard error, whatever the message holds.
+int complain(std::string message, int status) {
+    std::replace_if(
+        message.begin(), message.end(), [](unsigned char c) { return c < 0x20 || c == 0x7F; }, ' ');
+    std::fprintf(stderr, "luftpause: %s\n", message.c_str());
+    return status;
+}
+
+void offer_verbs(CLI::App& app, luft::cli::Frame& frame) {
+    using namespace luft::cli;
+    offer_new(app, frame);
+    offer_piece(app, frame);
+    offer_add(app, frame);
+    offer_performance(app, frame);
+    offer_listen(app, frame);
+    offer_marks(app, frame);
+    offer_mark(app, frame);
+    offer_moment(app, frame);
+    offer_vocabulary(app, frame);
+    offer_profile(app, frame);
+    offer_script(app, frame);
+    offer_cues(app, frame);
+    offer_export(app, frame);
+    offer_undo(app, frame);
+    offer_redo(app, frame);
+    offer_check(app, frame);
+}
+
+/// The verbs that were named, as they were typed: "mark add ".
+std::string named(const CLI::App& app) {
+    for (const CLI::App* verb : app.get_subcommands())
+        return verb->get_name() + " " + named(*verb);
+    return "";
+}
+
+int run(luft::cli::Frame& frame) {
+    try {
+        frame.run();
+        return 0;
+    } catch (const luft::Stopped&) {
+        return complain("Stopped.", luft::cli::kStoppedStatus);
+    } catch (const luft::Error& error) {
+        return complain(error.what() + (error.advice().empty() ? "" : " " + error.advice()), kFailed);
+    } catch (const CLI::ParseError& error) {
+        return complain(error.what(), kWrongUse); // a usage error that only the project could show
+    } catch (const std::bad_alloc&) {
+        return complain("Out of memory.", kFailed);
+    } catch (const std::exception& error) {
+        return complain("Something unforeseen happened: " + std::string(error.what()), kFailed);
+    }
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+    CLI::App app(
+        "Finds the breaths in a recorded performance, and helps a voice teacher decide where to stop "
+        "and what to say there.",
+        "luftpause");
+    app.set_version_flag("--version", "luftpause " LUFT_VERSION);
+    app.formatter(std::make_shared<luft::cli::HelpFormatter>());
+    app.require_subcommand(1);
+    luft::cli::example(&app, "  luftpause new mill.luft --title 'The Mill at Night'\n"
+                             "  luftpause add mill.luft cover.mp4 --label A\n"
+                             "  luftpause moment mill.luft list\n"
+                             "  luftpause script mill.luft draft\n"
+                             "  luftpause cues mill.luft\n"
+                             "Times are seconds or minutes:seconds, as 62.5 or 1:02.5.");
+    luft::cli::Frame frame;
+    offer_verbs(app, frame);
+    try {
+        app.parse(argc, argv);
+    } catch (const CLI::Success& wanted) { // help or version
+        return app.exit(wanted);
+    } catch (const CLI::ParseError& error) {
+        return complain(std::string(error.what()) + ". See 'luftpause " + named(app) + "--help'.", kWrongUse);
+    }
+    return run(frame);
 }

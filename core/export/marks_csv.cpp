@@ -126,14 +126,14 @@ void fill(Record& record, const marks::Switch& it) {
 Record record_of(const project::Performance& of, const project::Mark& mark) {
     Record record(column_count);
     record[id] = std::to_string(mark.id.value);
-    record[performance] = of.label;
+    record[performance] = csv_words(of.label);
     record[kind] = word(mark.kind());
     record[state] = word(mark.state);
     record[origin] = word(mark.origin);
     record[start] = fixed(mark.span().start.value(), kTimeDigits);
     record[end] = fixed(mark.span().end.value(), kTimeDigits);
     record[confidence] = value(mark.confidence().value);
-    record[why] = mark.evidence();
+    record[why] = csv_words(mark.evidence());
     std::visit([&](const auto& it) { fill(record, it); }, mark.what);
     return record;
 }

@@ -52,11 +52,14 @@ std::optional<StartMeasures> measure_start(const voice::Texture& texture, const 
     while (starts > earliest && starts > 0 && low(starts - 1) > steady - 20)
         --starts;
 
-    const float quiet = static_cast<float>(
-        signal::quantile(slice(texture.high(), begin - 60 * kFine, begin + length), 0.05).value_or(-100));
+    // Digital silence is quieter than any room: against it everything would be loud air.
+    constexpr double kQuietest = -90;
+    const float quiet = static_cast<float>(std::max(
+        kQuietest,
+        signal::quantile(slice(texture.high(), begin - 60 * kFine, begin + length), 0.05).value_or(-100)));
     const float high_steady = median_of(
         slice(texture.high(), begin + 4 * kFine, begin + std::min(20 * std::ptrdiff_t{kFine}, length)), -100);
-    const auto air = slice(texture.high(), starts - 10 * kFine, starts);
+    const auto air = slice(texture.high(), starts - 3 * kFine, starts);
     const float high_before = median_of(air, quiet);
     const float before = median_of(slice(texture.full(), starts - 3 * kFine - 2, starts - 2), -120);
     StartMeasures m;
@@ -75,9 +78,13 @@ Onset judge_onset(const voice::Hearing& hearing, const Run& note, std::size_t si
     if (!m) return {OnsetKind::balanced, {0.3}, "too short to judge how it starts"};
     const double rise = m->rise.value() * 1000;
     // Scores in units of 'clearly so'; constants tuned on the project's singer (tests/bench).
-    const double breathy =
-        (m->noise_share.value() + 14) / 6 + (m->noise_before.value() - 10) / 8 + (rise - 70) / 60;
-    const double glottal = (30 - rise) / 12 + (m->gap.value() - 30) / 20 - (m->noise_share.value() + 16) / 8;
+    // No vote but that of the rise may carry it alone: silence before a note has no upper end, and says
+    // little.
+    const auto vote = [](double x) { return std::clamp(x, -2.0, 0.5); };
+    const double breathy = std::min((m->noise_share.value() + 14) / 6, 2.0) +
+                           std::min((m->noise_before.value() - 10) / 8, 1.5) + (rise - 70) / 60;
+    const double glottal =
+        (30 - rise) / 12 + vote((m->gap.value() - 30) / 20) + vote(-(m->noise_share.value() + 16) / 8);
     const std::string words = "rises in " + ms(m->rise);
     if (breathy > 0.5 && breathy > glottal)
         return {OnsetKind::breathy,

@@ -1,0 +1,68 @@
+// luftpause check: whether a project file is sound, and its recordings still the same.
+#include "cli/json_text.h"
+#include "cli/sources.h"
+#include "cli/table.h"
+#include "cli/verbs.h"
+
+#include <tuple>
+
+namespace luft::cli {
+namespace {
+
+struct Options {
+    std::string project;
+    bool json = false;
+};
+
+/// What is wrong with the recordings, a sentence each.
+std::vector<std::string> media_faults(const project::Project& project, const Progress& progress) {
+    std::vector<std::string> faults;
+    for (const project::Performance& performance : project.performances()) {
+        progress.step(0.5, "reading the recordings");
+        try {
+            std::ignore = project.media(performance, !performance.media.carried);
+        } catch (const Error& error) {
+            faults.push_back("'" + performance.label + "': " + error.what() + " " + error.advice());
+        }
+    }
+    return faults;
+}
+
+void work(const Options& options, Frame& frame) {
+    const project::Project project = open_to_read(options.project);
+    const Progress progress = frame.progress();
+    std::vector<std::string> faults;
+    for (const project::Damage& damage : project.check(progress.part(0, 0.5)))
+        faults.push_back(damage.what);
+    for (const std::string& fault : media_faults(project, progress))
+        faults.push_back(fault);
+
+    if (options.json) {
+        frame.print(json_text({{"sound", faults.empty()}, {"faults", faults}}));
+    } else if (faults.empty()) {
+        frame.print("Sound: the project and its " + counted(project.performances().size(), "recording") +
+                    ".\n");
+    } else {
+        std::string text;
+        for (const std::string& fault : faults)
+            text += "- " + one_line(fault) + "\n";
+        frame.print(text);
+    }
+    if (!faults.empty())
+        throw Error(Fault::unreadable,
+                    "'" + options.project + "' has " + counted(faults.size(), "fault") + ".");
+}
+
+} // namespace
+
+void offer_check(CLI::App& app, Frame& frame) {
+    const auto options = std::make_shared<Options>();
+    CLI::App* verb =
+        app.add_subcommand("check", "Check the project file for damage and its recordings for change");
+    project_option(verb, options->project);
+    verb->add_flag("--json", options->json, "Print as JSON");
+    example(verb, "  luftpause check mill.luft");
+    on_run(verb, frame, options, work);
+}
+
+} // namespace luft::cli

@@ -1,0 +1,94 @@
+// luftpause export: one format into a file, or every format into a folder.
+#include "cli/formats.h"
+#include "cli/sources.h"
+#include "cli/table.h"
+#include "cli/verbs.h"
+
+#include <set>
+
+namespace luft::cli {
+namespace {
+
+struct Options {
+    std::string project, performance, as, out, folder;
+};
+
+void one(const Options& options, Frame& frame) {
+    const Format& format = format_of(options.as);
+    const project::Project project = open_to_read(options.project);
+    Material material(project, project.performance(options.performance));
+    frame.deliver(format.render(material), options.out, files_of(project));
+}
+
+/// A performance's label may be no file name, and two may become the same one.
+std::string stem_of(const project::Performance& performance, std::set<std::string>& taken) {
+    const std::string plain = file_stem(performance.label);
+    std::string stem = plain;
+    for (int i = 2; !taken.insert(stem).second; ++i)
+        stem = plain + "-" + std::to_string(i);
+    return stem;
+}
+
+void all(const Options& options, Frame& frame) {
+    const project::Project project = open_to_read(options.project);
+    std::vector<project::Performance> performances = project.performances();
+    if (!options.performance.empty()) performances = {project.performance(options.performance)};
+    if (performances.empty())
+        throw Error(Fault::bad_request, "There is no performance in this project yet.",
+                    "Run 'luftpause add' first.");
+    const std::filesystem::path folder = options.folder;
+    std::error_code fault;
+    std::filesystem::create_directories(folder, fault);
+    if (fault)
+        throw Error(Fault::cannot_write, "'" + options.folder + "' can't be made: " + fault.message() + ".");
+    std::set<std::string> taken;
+    std::string text;
+    for (const project::Performance& performance : performances) {
+        const std::string stem = stem_of(performance, taken);
+        Material material(project, performance);
+        for (const Format& format : formats()) {
+            const auto file = folder / (stem + "-" + std::string(format.ending));
+            frame.deliver(format.render(material), file.string(), files_of(project));
+            text += one_line(file.string()) + "\n";
+        }
+    }
+    frame.print(text);
+}
+
+void work(const Options& options, Frame& frame) {
+    if (!options.folder.empty() && (!options.as.empty() || !options.out.empty()))
+        throw CLI::ValidationError("give --all FOLDER, or --as FORMAT with --out FILE");
+    if (options.folder.empty() && options.as.empty())
+        throw CLI::ValidationError("say what to export: --as FORMAT --out FILE, or --all FOLDER");
+    options.folder.empty() ? one(options, frame) : all(options, frame);
+}
+
+std::string list_of_formats() {
+    std::string text = "\nFormats:\n";
+    for (const Format& format : formats()) {
+        const std::string key(format.key);
+        text += "  " + key + std::string(14 - std::min<std::size_t>(key.size(), 13), ' ') +
+                std::string(format.help) + "\n";
+    }
+    return text;
+}
+
+} // namespace
+
+void offer_export(CLI::App& app, Frame& frame) {
+    const auto options = std::make_shared<Options>();
+    CLI::App* verb =
+        app.add_subcommand("export", "Write a performance's files: one format, or all into a folder");
+    project_option(verb, options->project);
+    performance_option(verb, options->performance);
+    verb->add_option("--as", options->as, "Which format")->type_name("FORMAT");
+    out_option(verb, options->out);
+    verb->add_option("--all", options->folder, "Write every format of every performance into this folder")
+        ->type_name("FOLDER");
+    example(verb, "  luftpause export mill.luft --performance A --as captions --out mill.vtt\n"
+                  "  luftpause export mill.luft --all handout\n" +
+                      list_of_formats());
+    on_run(verb, frame, options, work);
+}
+
+} // namespace luft::cli

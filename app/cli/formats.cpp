@@ -1,0 +1,107 @@
+#include "cli/formats.h"
+
+#include "cli/cue_table.h"
+#include "cli/sources.h"
+#include "export/analysis_json.h"
+#include "export/chapters.h"
+#include "export/cue_csv.h"
+#include "export/cue_html.h"
+#include "export/cue_json.h"
+#include "export/marks_csv.h"
+#include "export/marks_json.h"
+#include "export/profile_html.h"
+#include "export/profile_json.h"
+#include "export/profile_text.h"
+#include "export/webvtt.h"
+
+#include <array>
+
+namespace luft::cli {
+namespace {
+
+std::vector<project::Mark> marks_of(Material& m) {
+    return m.project().marks(m.performance().id);
+}
+
+constexpr std::array kFormats = {
+    Format{"profile-html", "profile.html", "technique profile with pictures, to read or print",
+           [](Material& m) { return exports::profile_html(m.profile(), m.profile_source()); }},
+    Format{"profile-text", "profile.txt", "technique profile as plain text",
+           [](Material& m) { return exports::profile_text(m.profile()); }},
+    Format{"profile-json", "profile.json", "technique profile for other programs",
+           [](Material& m) { return exports::profile_json(m.profile()); }},
+    Format{"cues-html", "cues.html", "cue sheet to print",
+           [](Material& m) { return exports::cue_html(m.script_source(), m.cue_sheet()); }},
+    Format{"cues-csv", "cues.csv", "cue sheet as a table",
+           [](Material& m) { return exports::cue_csv(m.cue_sheet()); }},
+    Format{"cues-json", "cues.json", "cue sheet for other programs",
+           [](Material& m) { return exports::cue_json(m.script_source(), m.cue_sheet()); }},
+    Format{"cues-text", "cues.txt", "cue sheet as plain text",
+           [](Material& m) { return cue_table(m.script_source(), m.cue_sheet()); }},
+    Format{"captions", "captions.vtt", "captions of the finished programme, WebVTT",
+           [](Material& m) { return exports::webvtt(m.cue_sheet()); }},
+    Format{"chapters", "chapters.txt", "chapters of the finished programme, as text",
+           [](Material& m) {
+               return exports::chapters_text(exports::chapters(m.script_source(), m.cue_sheet()));
+           }},
+    Format{"marks-csv", "marks.csv", "breaths, phrases, switches and notes as a table",
+           [](Material& m) { return exports::marks_csv(m.performance(), marks_of(m)); }},
+    Format{"marks-json", "marks.json", "breaths, phrases, switches and notes for other programs",
+           [](Material& m) { return exports::marks_json(m.performance(), marks_of(m)); }},
+    Format{"analysis", "analysis.json", "the whole analysis with its curves",
+           [](Material& m) {
+               return exports::analysis_json(stored_analysis(m.project(), m.performance()),
+                                             m.performance().facts);
+           }},
+};
+
+/// Keeps what it is given; makes it when there is none yet.
+template <class Value, class Make>
+const Value& once(std::optional<Value>& kept, Make make) {
+    if (!kept) kept = make();
+    return *kept;
+}
+
+} // namespace
+
+const profile::Source& Material::profile_source() {
+    return once(profile_source_, [&] { return cli::profile_source(project_, performance_); });
+}
+
+const profile::Profile& Material::profile() {
+    return once(profile_, [&] { return profile::make_profile(profile_source()); });
+}
+
+const script::Source& Material::script_source() {
+    return once(script_source_, [&] { return cli::script_source(project_, performance_); });
+}
+
+const script::CueSheet& Material::cue_sheet() {
+    return once(cue_sheet_, [&] { return script::lay_out(script_source()); });
+}
+
+std::span<const Format> formats() {
+    return kFormats;
+}
+
+const Format& format_of(const std::string& key) {
+    std::string all;
+    for (const Format& format : kFormats) {
+        if (format.key == key) return format;
+        all += (all.empty() ? "" : ", ") + std::string(format.key);
+    }
+    throw CLI::ValidationError("'" + key + "' is not a format; these are: " + all);
+}
+
+std::string file_stem(std::string_view label) {
+    std::string stem;
+    for (const char c : label) {
+        const auto u = static_cast<unsigned char>(c);
+        const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+                           c == '-' || c == '_' || u >= 0x80;
+        stem += plain ? c : '-';
+    }
+    return stem.empty() ? "performance" : stem;
+}
+
+} // namespace luft::cli

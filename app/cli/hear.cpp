@@ -1,0 +1,59 @@
+#include "cli/hear.h"
+
+#include "base/text.h"
+#include "cli/sources.h"
+#include "cli/table.h"
+#include "media/media.h"
+
+#include <algorithm>
+
+namespace luft::cli {
+
+void voice_option(CLI::App* verb, marks::Accompaniment& into) {
+    static const std::vector<std::pair<std::string, marks::Accompaniment>> words = {
+        {"auto", marks::Accompaniment::find_out},
+        {"alone", marks::Accompaniment::alone},
+        {"accompanied", marks::Accompaniment::accompanied}};
+    choice_option(verb, "--voice", into, words,
+                  "Whether other instruments sound along; found out unless given");
+}
+
+Heard hear(const std::function<std::unique_ptr<ByteSource>()>& open, marks::Accompaniment accompaniment,
+           const Progress& progress) {
+    progress.step(0, "opening the recording");
+    const media::Facts facts = media::probe(open());
+    const auto sound = media::open_sound(open());
+    return {facts_of(facts), marks::listen(*sound, {accompaniment}, progress)};
+}
+
+std::string facts_line(const project::MediaFacts& facts) {
+    std::string line = clock_text(facts.duration) + ", " + std::to_string(facts.sample_rate_hz) + " Hz, " +
+                       counted(static_cast<std::size_t>(facts.channels), "channel");
+    if (facts.has_video && facts.frame_rate_num > 0)
+        line +=
+            ", " +
+            fixed(static_cast<double>(facts.frame_rate_num) / static_cast<double>(facts.frame_rate_den), 2) +
+            " pictures a second";
+    return line;
+}
+
+std::string found_text(const marks::Analysis& analysis) {
+    const auto heard = static_cast<std::size_t>(
+        std::count_if(analysis.breaths.begin(), analysis.breaths.end(), [](const marks::Breath& breath) {
+            return breath.evidence_kind == marks::BreathEvidence::heard;
+        }));
+    std::string text = analysis.setting == voice::Setting::alone ? "Voice alone" : "Accompanied voice";
+    text += ", A4 = " + fixed(analysis.tuning.value(), 1) + " Hz";
+    if (analysis.loudness.integrated)
+        text += ", " + fixed(analysis.loudness.integrated->value(), 1) + " LUFS";
+    text += ".\nFound " + counted(analysis.phrases.size(), "phrase") + ", " +
+            counted(analysis.breaths.size(), "breath") + " (" + std::to_string(heard) + " heard, " +
+            std::to_string(analysis.breaths.size() - heard) + " inferred), " +
+            counted(analysis.switches.size(), "register switch", "register switches") + " and " +
+            counted(analysis.notes.size(), "note") + ".\n";
+    if (analysis.one_register && !analysis.notes.empty())
+        text += "The evidence doesn't split into two registers.\n";
+    return text;
+}
+
+} // namespace luft::cli

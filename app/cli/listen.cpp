@@ -1,0 +1,56 @@
+// luftpause listen: the whole analysis of a recording, or of a performance in a project.
+#include "cli/hear.h"
+#include "cli/sources.h"
+#include "cli/verbs.h"
+#include "export/analysis_json.h"
+
+namespace luft::cli {
+namespace {
+
+struct Options {
+    std::string input, performance, out;
+    marks::Accompaniment accompaniment = marks::Accompaniment::find_out;
+};
+
+void listen_to_file(const Options& options, Frame& frame) {
+    if (!options.performance.empty())
+        throw CLI::ValidationError("--performance is for projects, and this is a recording");
+    const Heard heard =
+        hear([&] { return open_file(options.input); }, options.accompaniment, frame.progress());
+    frame.deliver(exports::analysis_json(heard.analysis, heard.facts), options.out, {options.input});
+}
+
+void listen_again(const Options& options, Frame& frame) {
+    project::Project project = open_to_edit(options.input);
+    const project::Performance performance = project.performance(options.performance);
+    const Heard heard =
+        hear([&] { return project.media(performance); }, options.accompaniment, frame.progress());
+    project.store_listening(performance.id, heard.analysis);
+    if (options.out.empty()) return frame.print(found_text(heard.analysis));
+    frame.deliver(exports::analysis_json(heard.analysis, heard.facts), options.out, files_of(project));
+}
+
+void work(const Options& options, Frame& frame) {
+    looks_like_project(options.input) ? listen_again(options, frame) : listen_to_file(options, frame);
+}
+
+} // namespace
+
+void offer_listen(CLI::App& app, Frame& frame) {
+    const auto options = std::make_shared<Options>();
+    CLI::App* verb = app.add_subcommand(
+        "listen",
+        "Print the whole analysis of a recording as JSON, or listen to a project's performance again");
+    verb->add_option("MEDIA", options->input,
+                     "A recording; or a project, where detecting again keeps what the coach did")
+        ->required()
+        ->type_name("");
+    performance_option(verb, options->performance);
+    voice_option(verb, options->accompaniment);
+    out_option(verb, options->out);
+    example(verb, "  luftpause listen cover.mp4 --out cover.json\n"
+                  "  luftpause listen mill.luft --performance A --voice accompanied");
+    on_run(verb, frame, options, work);
+}
+
+} // namespace luft::cli

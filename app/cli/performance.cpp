@@ -1,0 +1,110 @@
+// luftpause performance: the performances of a project, their notes, and where their recordings are.
+#include "base/text.h"
+#include "cli/hear.h"
+#include "cli/json_text.h"
+#include "cli/sources.h"
+#include "cli/table.h"
+#include "cli/verbs.h"
+
+namespace luft::cli {
+namespace {
+
+struct Options {
+    std::string project, label, media;
+    std::optional<std::string> performer, source, permission;
+    bool json = false;
+};
+
+Json value_of(const project::Performance& it, bool listened) {
+    return {{"label", it.label},
+            {"performer", it.performer},
+            {"source", it.source},
+            {"permission", it.permission},
+            {"media", it.media.path},
+            {"carried", it.media.carried},
+            {"duration_s", it.facts.duration.value()},
+            {"has_video", it.facts.has_video},
+            {"listened_to", listened}};
+}
+
+void list(const Options& options, Frame& frame) {
+    const project::Project project = open_to_read(options.project);
+    Table table(
+        {{"LABEL"}, {"LENGTH", Align::right}, {"PERFORMER"}, {"RECORDING"}, {"PERMISSION"}, {"HEARD"}});
+    Json values = Json::array();
+    for (const auto& it : project.performances()) {
+        const bool listened = project.listening(it.id).has_value();
+        values.push_back(value_of(it, listened));
+        table.add({it.label, clock_text(it.facts.duration), it.performer,
+                   it.media.path + (it.media.carried ? " (carried)" : ""), it.permission,
+                   listened ? "yes" : "not yet"});
+    }
+    if (options.json) return frame.print(json_text(values));
+    frame.print(table.empty() ? "No performances yet. Next: luftpause add PROJECT RECORDING\n"
+                              : table.text());
+}
+
+void set_notes(const Options& options, Frame& frame) {
+    project::Project project = open_to_edit(options.project);
+    const project::Performance it = project.performance(options.label);
+    project.set_performance_notes(it.id, options.performer.value_or(it.performer),
+                                  options.source.value_or(it.source),
+                                  options.permission.value_or(it.permission));
+    frame.print("Noted for '" + one_line(it.label) + "'.\n");
+}
+
+void relink(const Options& options, Frame& frame) {
+    project::Project project = open_to_edit(options.project);
+    const project::Performance it = project.performance(options.label);
+    project.relink(it.id, options.media);
+    frame.print("'" + one_line(it.label) + "' is linked to '" + one_line(options.media) + "'.\n");
+}
+
+void remove(const Options& options, Frame& frame) {
+    project::Project project = open_to_edit(options.project);
+    const project::Performance it = project.performance(options.label);
+    project.remove_performance(it.id);
+    frame.print("Removed '" + one_line(it.label) +
+                "' from the project; the recording itself is untouched.\n");
+}
+
+CLI::App* offer_action(CLI::App* verb, const std::shared_ptr<Options>& options, const char* name,
+                       const char* help) {
+    CLI::App* action = verb->add_subcommand(name, help);
+    action->add_option("LABEL", options->label, "Which performance")->required()->type_name("");
+    return action;
+}
+
+} // namespace
+
+void offer_performance(CLI::App& app, Frame& frame) {
+    const auto options = std::make_shared<Options>();
+    CLI::App* verb =
+        app.add_subcommand("performance", "List a project's performances, or change what is noted");
+    project_and_action(verb, options->project);
+    example(verb, "  luftpause performance mill.luft list\n"
+                  "  luftpause performance mill.luft notes A --permission 'written, 3 May'");
+
+    CLI::App* shown = verb->add_subcommand("list", "List them");
+    shown->add_flag("--json", options->json, "Print as JSON");
+    example(shown, "  luftpause performance mill.luft list --json");
+    on_run(shown, frame, options, list);
+
+    CLI::App* noted = offer_action(verb, options, "notes", "Note performer, source and permission");
+    text_option(noted, "--performer", options->performer, "Who sings");
+    text_option(noted, "--source", options->source, "Where the recording is from");
+    text_option(noted, "--permission", options->permission, "Under which permission it is quoted");
+    example(noted, "  luftpause performance mill.luft notes A --performer 'Mara Velin'");
+    on_run(noted, frame, options, set_notes);
+
+    CLI::App* moved = offer_action(verb, options, "relink", "Link to the same recording at another place");
+    moved->add_option("MEDIA", options->media, "Where the recording is now")->required()->type_name("");
+    example(moved, "  luftpause performance mill.luft relink A videos/cover.mp4");
+    on_run(moved, frame, options, relink);
+
+    CLI::App* removed = offer_action(verb, options, "remove", "Take it out of the project");
+    example(removed, "  luftpause performance mill.luft remove B");
+    on_run(removed, frame, options, remove);
+}
+
+} // namespace luft::cli

@@ -1,0 +1,30 @@
+// How far long work is, as one line on the terminal that Ctrl+C stops.
+#pragma once
+
+#include "cli/interrupt.h"
+
+#include <chrono>
+#include <string_view>
+
+namespace luft::cli {
+
+/// Shows on standard error, and only where that is a terminal; the line is gone when this is.
+class ProgressLine {
+  public:
+    ProgressLine();
+    ProgressLine(const ProgressLine&) = delete;
+    ProgressLine& operator=(const ProgressLine&) = delete;
+    ~ProgressLine();
+
+    /// `done` from 0 to 1.
+    void show(double done, std::string_view doing);
+    [[nodiscard]] std::stop_token stop_token() const { return interrupt_.stop_token(); }
+
+  private:
+    Interrupt interrupt_;
+    bool on_terminal_;
+    bool shown_ = false;
+    std::chrono::steady_clock::time_point next_;
+};
+
+} // namespace luft::cli

@@ -1,0 +1,160 @@
+// The coach's hand on marks, moments and vocabulary, and the way back.
+#include "cli/desk.h"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using namespace luft;
+using namespace luft::cli::test;
+
+namespace {
+
+const nlohmann::json& row_of(const nlohmann::json& rows, const std::string& id) {
+    const auto found =
+        std::find_if(rows.begin(), rows.end(), [&](const auto& row) { return id_of(row) == id; });
+    REQUIRE(found != rows.end());
+    return *found;
+}
+
+} // namespace
+
+TEST_CASE("Marks are kept, dropped, moved and set by hand, and each edit is undone and done again") {
+    const Desk desk;
+    const auto breaths = desk.marks("breath");
+    REQUIRE(breaths.size() >= 2);
+    const std::string first = id_of(breaths[0]), second = id_of(breaths[1]);
+
+    CHECK(desk("mark", {"keep", first, second}).find("Kept breath " + second) != std::string::npos);
+    CHECK(row_of(desk.marks("breath"), second)["state"] == "kept");
+
+    desk("mark", {"drop", first});
+    CHECK(desk.marks("breath").size() == breaths.size() - 1);
+    CHECK(desk.json("marks", {"--state", "dropped"})["marks"].size() == 1);
+    CHECK(desk("undo").starts_with("Undone: "));
+    CHECK(desk.marks("breath").size() == breaths.size());
+    CHECK(desk("redo").starts_with("Done again: "));
+    CHECK(desk.marks("breath").size() == breaths.size() - 1);
+
+    desk("mark", {"move", second, "--at", "0:02.5"});
+    CHECK(row_of(desk.marks("breath"), second)["start_s"] == 2.5);
+    desk("mark", {"kind", second, "inferred"});
+    CHECK(row_of(desk.marks("breath"), second)["evidence"] == "inferred");
+
+    const std::string added =
+        after(desk("mark", {"add", "--kind", "breath", "--from", "3", "--to", "3.4"}), "breath ");
+    CHECK(row_of(desk.marks("breath"), added)["origin"] == "coach");
+    CHECK(desk.tried("mark", {"keep", first, "99999"}).status == 1);
+}
+
+TEST_CASE("What the coach did to the marks outlives another listening") {
+    const Desk desk;
+    const auto breaths = desk.marks("breath");
+    REQUIRE(breaths.size() >= 2);
+    desk("mark", {"drop", id_of(breaths[0])});
+    desk("mark", {"keep", id_of(breaths[1])});
+    const std::string own =
+        after(desk("mark", {"add", "--kind", "switch", "--at", "2", "--what", "head-to-chest"}), "switch ");
+    done({"listen", desk.folder / "a.luft", "--voice", "alone"});
+    const auto again = desk.marks("breath");
+    CHECK(again.size() == breaths.size() - 1);
+    CHECK(row_of(again, id_of(breaths[1]))["state"] == "kept");
+    CHECK(row_of(desk.marks("switch"), own)["from"] == "head");
+}
+
+TEST_CASE("A phrase is split and the halves are joined again") {
+    const Desk desk;
+    const auto phrases = desk.marks("phrase");
+    REQUIRE(phrases.size() == 3);
+    desk("mark",
+         {"split", id_of(phrases[0]), "--at", std::to_string(phrases[0]["start_s"].get<double>() + 1)});
+    const auto halves = desk.marks("phrase");
+    REQUIRE(halves.size() == 4);
+    desk("mark", {"join", id_of(halves[0]), id_of(halves[1])});
+    const auto joined = desk.marks("phrase");
+    REQUIRE(joined.size() == 3);
+    CHECK(joined[0]["start_s"] == phrases[0]["start_s"]);
+    CHECK(joined[0]["end_s"] == phrases[0]["end_s"]);
+}
+
+TEST_CASE("Moments are edited and dropped; what doesn't exist is refused in one line") {
+    const Desk desk;
+    desk("moment", {"add", "--from", "1", "--to", "3", "--shade", "onset:glottal", "--verdict", "watch"});
+    const std::string id = id_of(desk.json("moment", {"list", "--state", "kept"})[0]);
+    desk("moment", {"edit", id, "--remark", "Hit, not met.", "--shade", "onset:balanced", "--to", "2"});
+    const auto moment = row_of(desk.moments(), id);
+    CHECK(moment["remark"] == "Hit, not met.");
+    CHECK(moment["shades"] == nlohmann::json({"onset:balanced"}));
+    CHECK(moment["end_s"] == 2.0);
+    CHECK(moment["verdict"] == "watch");
+    desk("moment", {"drop", id});
+    CHECK(desk.json("moment", {"list", "--state", "kept"}).empty());
+
+    for (const std::vector<std::string>& wrong : std::vector<std::vector<std::string>>{
+             {"add", "--from", "1", "--to", "2", "--shade", "onset:sideways"},
+             {"add", "--from", "1", "--to", "2", "--shade", "onset:glottal", "--drill", "no-such-drill"},
+             {"add", "--from", "1:00:00", "--to", "1:00:01", "--shade", "onset:glottal"},
+             {"keep", "99999"},
+             {"edit", "99999", "--remark", "x"}}) {
+        const Outcome outcome = desk.tried("moment", wrong);
+        INFO(outcome.err);
+        CHECK(outcome.status == 1);
+        CHECK(lines(outcome.err).size() == 1);
+    }
+}
+
+TEST_CASE("The coach's own facet, shade and drill are there for moments at once") {
+    const Desk desk;
+    desk("vocabulary", {"add-facet", "jaw", "--name", "Jaw"});
+    desk("vocabulary", {"add-shade", "jaw:held", "--leaning", "watch"});
+    desk("vocabulary", {"drill", "loose-jaw", "--name", "Loose jaw", "--trains", "jaw:held", "--step",
+                        "Let the jaw hang.", "--step", "Sing five notes down."});
+    desk("moment", {"add", "--from", "1", "--to", "2", "--shade", "jaw:held", "--drill", "loose-jaw"});
+    const auto all = desk.json("vocabulary", {"list"});
+    CHECK(all["facets"].back()["key"] == "jaw");
+    CHECK(all["facets"].back()["own"] == true);
+    CHECK(row_of(desk.moments(), id_of(desk.json("moment", {"list", "--state", "kept"})[0]))["drill"] ==
+          "loose-jaw");
+    CHECK(desk.tried("vocabulary", {"add-facet", "jaw"}).status == 1);
+    CHECK(desk.tried("vocabulary", {"add-facet", "Jaw!"}).status == 1);
+}
+
+TEST_CASE("Script settings and notes on piece and performance are kept") {
+    const Desk desk;
+    desk("script",
+         {"set", "--wpm", "120", "--frame-rate", "30000/1001", "--share", "0.5", "--longest-quote", "0:20"});
+    const auto settings = desk.json("script", {"set"});
+    CHECK(settings["words_per_minute"] == 120);
+    CHECK(settings["frame_rate"] == "30000/1001");
+    CHECK(settings["most_quoted_share"] == 0.5);
+    CHECK(settings["longest_quote_s"] == 20);
+    desk("piece", {"--metre", "6/8"});
+    CHECK(desk.json("piece")["metre"] == "6/8");
+    CHECK(desk.json("piece")["key"] == "E minor");
+    desk("performance", {"notes", "A", "--permission", "written, 3 May"});
+    CHECK(desk.json("performance", {"list"})[0]["permission"] == "written, 3 May");
+    CHECK(desk.json("performance", {"list"})[0]["performer"] == "Tam Orlin");
+}
+
+TEST_CASE("check names a recording that is gone, changed, or back under another name") {
+    const Desk desk;
+    const auto there = desk.folder.path() / "sung.wav";
+    const std::string bytes = read_all(there);
+
+    std::filesystem::remove(there);
+    const Outcome gone = desk.tried("check");
+    CHECK(gone.status == 1);
+    CHECK(gone.out.find("'A'") != std::string::npos);
+
+    std::string other = bytes;
+    other[other.size() / 2] = static_cast<char>(other[other.size() / 2] ^ 0x55);
+    write_all(there, other);
+    CHECK(desk.tried("check").status == 1);
+    CHECK(desk.tried("performance", {"relink", "A", there.string()}).status == 1);
+
+    std::filesystem::remove(there);
+    std::filesystem::create_directory(desk.folder.path() / "kept");
+    write_all(desk.folder.path() / "kept/new-name.wav", bytes);
+    desk("performance", {"relink", "A", desk.folder / "kept/new-name.wav"});
+    CHECK(desk("check").starts_with("Sound"));
+}

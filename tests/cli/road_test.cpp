@@ -1,0 +1,110 @@
+// The straight road, from a recording to a timed cue sheet, through the built program.
+#include "cli/desk.h"
+
+#include <catch2/catch.hpp>
+
+#include <cmath>
+
+using namespace luft;
+using namespace luft::cli::test;
+
+TEST_CASE("From a recording to a timed cue sheet, verb by verb") {
+    const Desk desk;
+    CHECK(desk.added.find("Added 'A'") != std::string::npos);
+    CHECK(desk.added.find("3 phrases") != std::string::npos);
+    CHECK(desk.marks("breath").size() >= desk.truth.breaths.size());
+
+    // Two moments by hand, one of them with words that a draft must leave alone.
+    desk("moment", {"add", "--from", "0:01", "--to", "0:03", "--shade", "breath:well-placed", "--verdict",
+                    "strength", "--remark", "The breath is taken early and quietly."});
+    desk("moment",
+         {"add", "--from", "6", "--to", "8", "--shade", "onset:balanced", "--shade", "posture:aligned"});
+    const auto moments = desk.json("moment", {"list", "--state", "kept"});
+    REQUIRE(moments.size() == 2);
+    CHECK(moments[1]["shades"] == nlohmann::json({"onset:balanced", "posture:aligned"}));
+
+    CHECK(desk("script", {"draft"}).find("Drafted") != std::string::npos);
+    const auto items = desk.json("script", {"show"})["items"];
+    REQUIRE(items.size() >= 3); // an opening, something on the moments, a closing
+    CHECK(items.front()["kind"] == "opening");
+    CHECK(items.back()["kind"] == "closing");
+
+    // Twenty words at 150 a minute take eight seconds, and playback is longer by just that.
+    const auto before = desk.json("cues");
+    desk("script",
+         {"add", "--kind", "stop", "--at", "0:09.0", "--text",
+          "One two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen "
+          "sixteen seventeen eighteen nineteen twenty"});
+    const auto after_it = desk.json("cues");
+    const double longer =
+        after_it["running_time"]["seconds"].get<double>() - before["running_time"]["seconds"].get<double>();
+    CHECK(std::abs(longer - 8) <= 0.04 + 1e-9); // whole programme frames of 25 a second
+
+    // The page says the same as the sheet for programs.
+    const std::string text = desk("cues");
+    CHECK(text.find("Running time") != std::string::npos);
+    CHECK(text.find("nineteen twenty") != std::string::npos);
+    CHECK(desk("check").starts_with("Sound"));
+}
+
+TEST_CASE("A draft never touches the coach's own words") {
+    const Desk desk;
+    desk("moment", {"add", "--from", "1", "--to", "3", "--shade", "onset:balanced"});
+    desk("script", {"draft"});
+    const auto items = desk.json("script", {"show"})["items"];
+    REQUIRE(!items.empty());
+    desk("script", {"edit", id_of(items[0]), "--text", "Mine, and mine alone."});
+    desk("moment", {"add", "--from", "6", "--to", "8", "--shade", "onset:balanced"});
+    desk("script", {"draft"});
+    const auto again = desk.json("script", {"show"})["items"];
+    CHECK(again.size() > items.size());
+    CHECK(again[0]["text"] == "Mine, and mine alone.");
+    CHECK(again[0]["own_words"] == true);
+}
+
+TEST_CASE("Every format is written into the folder, and readable by others' tools") {
+    const Desk desk;
+    desk("moment", {"add", "--from", "1", "--to", "3", "--shade", "onset:balanced", "--remark",
+                    "Comma, \"quote\" and <tag> & more"});
+    desk("script", {"draft"});
+    const auto files = lines(desk("export", {"--all", desk.folder / "out"}));
+    CHECK(files.size() >= 11);
+    for (const std::string& file : files) {
+        INFO(file);
+        CHECK(std::filesystem::file_size(file) > 20);
+        if (file.ends_with(".json")) CHECK(nlohmann::json::accept(read_all(file)));
+        if (file.ends_with(".html")) CHECK(run("xmllint", {"--noout", file}).status == 0);
+        if (file.ends_with(".csv")) {
+            // Python's own CSV reader: every record as long as the header.
+            const Outcome read =
+                run("python3", {"-c",
+                                "import csv,sys\n"
+                                "rows=list(csv.reader(open(sys.argv[1],newline=''),strict=True))\n"
+                                "assert len(rows)>1 and len({len(r) for r in rows})==1",
+                                file});
+            INFO(read.err);
+            CHECK(read.status == 0);
+        }
+        if (file.ends_with(".vtt"))
+            CHECK(
+                run("ffprobe", {"-v", "error", "-show_entries", "stream=codec_name", "-of", "csv=p=0", file})
+                    .out == "webvtt\n");
+    }
+    const Outcome read =
+        run("python3", {LUFT_CLI_TESTS "/analysis_keys.py", desk.folder / "out/A-analysis.json"});
+    INFO(read.err);
+    CHECK(read.status == 0);
+}
+
+TEST_CASE("A label that looks like a path writes no file outside the folder") {
+    const Desk desk;
+    done({"add", desk.folder / "a.luft", desk.folder / "sung.wav", "--no-listen", "--label", "../out2/x"});
+    const auto before = desk.folder.names();
+    desk("export", {"--as", "marks-csv", "--performance", "../out2/x", "--out", desk.folder / "x.csv"});
+    CHECK(desk.folder.names().size() == before.size() + 1);
+    // Not listened to yet: the analysis can't be exported, and says why.
+    const Outcome all = desk.tried("export", {"--all", desk.folder / "out", "--performance", "../out2/x"});
+    CHECK(!std::filesystem::exists(desk.folder / "out2"));
+    CHECK(all.status == 1);
+    CHECK(all.err.find("listened to") != std::string::npos);
+}

@@ -1,0 +1,67 @@
+// Notes of songs by chance: where they begin, what pitch, and what each one carries.
+#include "marks/heard.h"
+
+#include <catch2/catch.hpp>
+
+#include <cstdio>
+
+using namespace luft;
+using namespace luft::marks;
+using reference::NoteRule;
+using reference::Score;
+using singer::SungNote;
+using singer::VoiceType;
+
+namespace {
+
+struct Figures {
+    Score onset, pitched, breaths, phrase_ends, onsets_kinds, offset_kinds;
+};
+
+constexpr auto kSongs = {201, 202, 203};
+constexpr std::array kVoices{VoiceType::bass, VoiceType::tenor, VoiceType::alto, VoiceType::soprano};
+constexpr std::array<const char*, 5> kNames{"bass", "tenor", "countertenor", "alto", "soprano"};
+
+Figures measure(VoiceType voice) {
+    Figures f;
+    for (const int seed : kSongs) {
+        const auto heard =
+            test::hear({.voice = voice, .seed = static_cast<std::uint64_t>(seed), .phrases = 4});
+        const auto& truth = heard.sung.truth;
+        const auto there = test::timed(truth.notes), said = test::timed(heard.said.notes);
+        f.onset += reference::score_notes(there, said, NoteRule::onset);
+        f.pitched += reference::score_notes(there, said, NoteRule::onset_pitch);
+        f.breaths += reference::score_of(test::match_spans(truth.breaths, heard.said.breaths),
+                                         heard.said.breaths.size());
+        f.phrase_ends += reference::score_of(
+            reference::match(truth.phrases.size(), heard.said.phrases.size(),
+                             [&](std::size_t t, std::size_t s) {
+                                 return std::abs(truth.phrases[t].span.end.value() -
+                                                 heard.said.phrases[s].span.end.value()) <= 0.3;
+                             }),
+            heard.said.phrases.size());
+        // Kinds, of the notes found within 0.1 s that have a start or end of their own.
+        const auto matched = reference::match_notes(there, said, NoteRule::onset, 0.1);
+        for (std::size_t i = 0; i < matched.size(); ++i) {
+            if (matched[i] < 0) continue;
+            const Note& n = heard.said.notes[static_cast<std::size_t>(matched[i])];
+            const auto count = [](Score& s, bool right) { s += {right ? 1.0 : 0.0, 1, 1}; };
+            if (truth.notes[i].onset) count(f.onsets_kinds, n.onset.kind == *truth.notes[i].onset);
+            if (truth.notes[i].offset) count(f.offset_kinds, n.offset.kind == *truth.notes[i].offset);
+        }
+    }
+    return f;
+}
+
+} // namespace
+
+TEST_CASE("figures: marks of songs", "[.][figures]") {
+    std::printf("%-10s %9s %9s %9s %9s %9s %9s\n", "voice", "onset F", "+pitch F", "breath F", "phrase F",
+                "on kind", "off kind");
+    for (const auto voice : kVoices) {
+        const Figures f = measure(voice);
+        std::printf("%-10s %9.3f %9.3f %9.3f %9.3f %9.3f %9.3f\n", kNames[static_cast<std::size_t>(voice)],
+                    f.onset.f(), f.pitched.f(), f.breaths.f(), f.phrase_ends.f(), f.onsets_kinds.recall(),
+                    f.offset_kinds.recall());
+    }
+}
