@@ -141,6 +141,39 @@ std::size_t half_way(std::span<const float> pitch, std::size_t boundary, std::si
     return best;
 }
 
+float middle_of(std::span<const float> pitch, std::size_t from, std::size_t to) {
+    return static_cast<float>(signal::median(pitch.subspan(from, to - from)).value_or(0));
+}
+
+/// Takes out boundaries between stretches whose pitches lie nearer together than neighbouring notes do: a
+/// tone that slowly drifts is one note, however far it drifts in the end.
+void join_drifts(std::span<const float> pitch, std::vector<std::size_t>& cuts) {
+    constexpr float kLeastStep = 0.6F; // semitones; notes are one apart, less what both may be out of tune
+    for (std::size_t k = 0; k < cuts.size();) {
+        const std::size_t before = k == 0 ? 0 : cuts[k - 1];
+        const std::size_t after = k + 1 < cuts.size() ? cuts[k + 1] : pitch.size();
+        const float step = middle_of(pitch, cuts[k], after) - middle_of(pitch, before, cuts[k]);
+        if (std::abs(step) < kLeastStep)
+            cuts.erase(cuts.begin() + static_cast<std::ptrdiff_t>(k));
+        else
+            ++k;
+    }
+}
+
+/// Takes out the first boundary when what lies before it is a scoop: short, and rising all the way to the
+/// note.
+void join_scoop(std::span<const float> pitch, std::vector<std::size_t>& cuts) {
+    constexpr std::size_t kLongest = 15;  // frames
+    constexpr float kDeepest = 4;         // semitones
+    constexpr float kRisingShare = 0.25F; // of the way up, from its first third to its last
+    if (cuts.empty() || cuts[0] > kLongest || cuts[0] < 6) return;
+    const std::size_t third = cuts[0] / 3;
+    const float note = middle_of(pitch, cuts[0], cuts.size() > 1 ? cuts[1] : pitch.size());
+    const float first = middle_of(pitch, 0, third), last = middle_of(pitch, cuts[0] - third, cuts[0]);
+    if (first < note && note - first < kDeepest && last - first > kRisingShare * (note - first))
+        cuts.erase(cuts.begin());
+}
+
 /// Level of the middle of the spectrum, where nasals and closures make a hole.
 float middle_bands(const voice::Hearing& hearing, std::size_t i) {
     const auto& b = hearing.texture.bands()[i];
@@ -186,6 +219,8 @@ std::vector<Run> cut_notes(const voice::Hearing& hearing, const std::vector<Run>
             const std::size_t after = k + 1 < cuts.size() ? cuts[k + 1] : line.size();
             cuts[k] = half_way(line, cuts[k], before, after);
         }
+        join_drifts(line, cuts);
+        join_scoop(line, cuts);
         if (hearing.setting == voice::Setting::alone)
             for (const std::size_t dip : dips(hearing, run)) {
                 // Close to a change of pitch the dip is the better mark of where the note begins.
