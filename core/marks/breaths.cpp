@@ -149,7 +149,9 @@ std::vector<Breath> find_breaths(const voice::Hearing& hearing, const std::vecto
         voice.insert(voice.end(), core.begin() + static_cast<std::ptrdiff_t>(r.begin),
                      core.begin() + static_cast<std::ptrdiff_t>(r.end));
     const double voice_level = signal::median(voice).value_or(0);
-    const double quietest = signal::quantile(core, 0.02).value_or(-100);
+    // Digital silence is quieter than any room: against it everything would be loud.
+    constexpr double kQuietest = -90; // dB
+    const double quietest = std::max(kQuietest, signal::quantile(core, 0.02).value_or(-100));
 
     for (const Gap& gap : gaps_between(runs, colours.size())) {
         // The frame of 85 ms reaches into the notes on both sides; those frames show the notes.

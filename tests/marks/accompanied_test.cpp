@@ -1,0 +1,109 @@
+// A voice among instruments: pitch, voicing and phrases with a band at equal strength.
+#include "marks/heard.h"
+#include "reference/melody_metric.h"
+#include "singer/band.h"
+
+#include <catch2/catch.hpp>
+
+#include <cstdio>
+
+using namespace luft;
+using namespace luft::marks;
+
+namespace {
+
+/// I vi IV V in C minor's key of the songs, played under the voice at 0 dB.
+Analysis with_band(const singer::Rendition& sung, double voice_over_band, bool drums, std::uint64_t seed,
+                   Accompaniment how) {
+    const auto chord = [](double bass, std::initializer_list<double> tones) {
+        singer::Chord c;
+        c.bass = MidiPitch(bass);
+        for (const double t : tones)
+            c.tones.emplace_back(t);
+        return c;
+    };
+    const std::array<singer::Chord, 4> round{chord(37, {52, 56, 61}), chord(45, {52, 57, 61}),
+                                             chord(42, {54, 57, 61}), chord(44, {51, 56, 59})};
+    std::vector<singer::Chord> chords;
+    while (static_cast<double>(chords.size()) * 2.8 < sung.truth.duration.value())
+        chords.push_back(round[chords.size() % 4]);
+    const auto tones = singer::accompany(chords, {.drums = drums});
+    const auto band = singer::play(tones, sung.truth.duration, sung.rate, seed);
+    return test::listen_to(singer::mix(sung.samples, band, Decibels(voice_over_band), sung.rate), sung.rate,
+                           how, 2);
+}
+
+constexpr auto kSongs = {601, 602};
+
+struct Figures {
+    reference::MelodyTally pitch;
+    reference::Score phrase_ends, notes;
+    int taken_for_alone = 0;
+};
+
+Figures measure(singer::VoiceType voice, double voice_over_band) {
+    Figures f;
+    for (const int seed : kSongs) {
+        const auto sung =
+            scenes::sing({.voice = voice, .seed = static_cast<std::uint64_t>(seed), .phrases = 3});
+        const auto said =
+            with_band(sung, voice_over_band, true, static_cast<std::uint64_t>(seed), Accompaniment::find_out);
+        if (said.setting == voice::Setting::alone) ++f.taken_for_alone;
+        f.pitch.add(sung.truth.f0, said.curves.f0);
+        f.notes += reference::score_notes(test::timed(sung.truth.notes), test::timed(said.notes),
+                                          reference::NoteRule::onset, 0.1);
+        f.phrase_ends += reference::score_of(
+            reference::match(
+                sung.truth.phrases.size(), said.phrases.size(),
+                [&](std::size_t t, std::size_t s) {
+                    return std::abs((sung.truth.phrases[t].span.end - said.phrases[s].span.end).value()) <=
+                           0.3;
+                }),
+            said.phrases.size());
+    }
+    return f;
+}
+
+constexpr std::array kVoices{singer::VoiceType::tenor, singer::VoiceType::alto, singer::VoiceType::soprano};
+
+} // namespace
+
+// Wished for at 0 dB are a raw pitch of 0.85 and phrase ends of 0.85; much is missing yet. Pinned with margin
+// under what was measured on songs 601 and 602 (see [figures]).
+TEST_CASE("a voice over a band is followed as well as was measured, and the band is noticed") {
+    struct Pin {
+        singer::VoiceType voice;
+        double over_band, raw_pitch, recall;
+    };
+    for (const Pin& pin : {Pin{singer::VoiceType::tenor, 6, 0.90, 0.95},    // measured 0.923, 0.990
+                           Pin{singer::VoiceType::alto, 6, 0.64, 0.85},     // 0.684, 0.900
+                           Pin{singer::VoiceType::soprano, 6, 0.72, 0.92},  // 0.768, 0.963
+                           Pin{singer::VoiceType::tenor, 0, 0.55, 0.94}}) { // 0.606, 0.985
+        CAPTURE(int(pin.voice), pin.over_band);
+        const Figures f = measure(pin.voice, pin.over_band);
+        CHECK(f.taken_for_alone == 0);
+        CHECK(f.pitch.score().raw_pitch >= pin.raw_pitch);
+        CHECK(f.pitch.score().voicing_recall >= pin.recall);
+    }
+}
+
+TEST_CASE("a voice alone isn't taken for an accompanied one") {
+    for (const auto voice : kVoices) {
+        const auto sung = scenes::sing({.voice = voice, .seed = 611, .phrases = 3});
+        CHECK(test::listen_to(sung.samples, sung.rate, Accompaniment::find_out).setting ==
+              voice::Setting::alone);
+    }
+}
+
+TEST_CASE("figures: voice among instruments", "[.][figures]") {
+    for (const double db : {6.0, 0.0})
+        for (const auto voice : kVoices) {
+            const Figures f = measure(voice, db);
+            const auto s = f.pitch.score();
+            std::printf("accompanied %+2.0f dB voice %d: raw %.3f chroma %.3f recall %.3f false %.3f notes F "
+                        "%.3f phrase F "
+                        "%.3f, taken for alone %d\n",
+                        db, int(voice), s.raw_pitch, s.raw_chroma, s.voicing_recall, s.voicing_false_alarm,
+                        f.notes.f(), f.phrase_ends.f(), f.taken_for_alone);
+        }
+}

@@ -1,0 +1,121 @@
+// Registers and switches: both registers told apart where a singer uses two, 'one register' where not.
+#include "marks/heard.h"
+
+#include <catch2/catch.hpp>
+
+#include <cstdio>
+
+using namespace luft;
+using namespace luft::marks;
+using singer::SungNote;
+
+namespace {
+
+constexpr auto kSongs = {401, 402};
+constexpr std::array kVoices{singer::VoiceType::tenor, singer::VoiceType::alto, singer::VoiceType::soprano};
+
+struct Figures {
+    reference::Score switches;
+    double notes = 0, right = 0;
+    int wrong_way = 0, one_register = 0, two_in_one = 0;
+};
+
+Figures measure() {
+    Figures f;
+    for (const auto voice : kVoices)
+        for (const int seed : kSongs) {
+            const auto heard = test::hear({.voice = voice,
+                                           .seed = static_cast<std::uint64_t>(seed),
+                                           .phrases = 6,
+                                           .two_registers = true});
+            const auto& truth = heard.sung.truth;
+            if (heard.said.one_register) ++f.one_register;
+            const auto matched = reference::match(
+                truth.switches.size(), heard.said.switches.size(), [&](std::size_t t, std::size_t s) {
+                    return std::abs((truth.switches[t].time - heard.said.switches[s].time).value()) <= 0.15;
+                });
+            f.switches += reference::score_of(matched, heard.said.switches.size());
+            for (std::size_t i = 0; i < matched.size(); ++i)
+                if (matched[i] >= 0 &&
+                    heard.said.switches[static_cast<std::size_t>(matched[i])].to != truth.switches[i].to)
+                    ++f.wrong_way;
+            const auto notes = reference::match_notes(test::timed(truth.notes), test::timed(heard.said.notes),
+                                                      reference::NoteRule::onset_pitch);
+            for (std::size_t i = 0; i < notes.size(); ++i)
+                if (notes[i] >= 0) {
+                    ++f.notes;
+                    if (heard.said.notes[static_cast<std::size_t>(notes[i])].sung_in ==
+                        truth.notes[i].sung_in)
+                        ++f.right;
+                }
+            const auto one =
+                test::hear({.voice = voice, .seed = static_cast<std::uint64_t>(seed), .phrases = 6});
+            if (!one.said.one_register) ++f.two_in_one;
+        }
+    return f;
+}
+
+} // namespace
+
+TEST_CASE("figures: registers", "[.][figures]") {
+    const Figures f = measure();
+    std::printf("switches F %.3f (hits %.0f, said %.0f, there %.0f), wrong way %d, notes right %.3f, said "
+                "one register "
+                "%d of 6, two where there is one %d of 6\n",
+                f.switches.f(), f.switches.hits, f.switches.said, f.switches.there, f.wrong_way,
+                f.right / f.notes, f.one_register, f.two_in_one);
+}
+
+// Wished for is an F of 0.90 at 0.15 s and the right register on nearly every note: most of that is missing
+// yet on these songs, which leap between the registers as no composer would have them. Pinned under what was
+// measured (see [figures]).
+TEST_CASE("switches are found as well as was measured, and none the wrong way round") {
+    const Figures f = measure();
+    CHECK(f.wrong_way == 0);
+    CHECK(f.switches.f() >= 0.22); // measured 0.273
+    CHECK(f.right / f.notes >=
+          0.33);                // measured 0.378; in songs called 'one register' every note counts as wrong
+    CHECK(f.one_register <= 3); // of 6 songs in two registers
+    CHECK(f.two_in_one <= 2);   // of 6 songs in one
+}
+
+// A known weakness: wished for, and not so yet. The tag makes the run fail once it is, so that it is taken
+// off then.
+TEST_CASE("a switch within a joined line is found at its time and with its direction", "[!shouldfail]") {
+    std::vector<singer::Event> events;
+    for (int k = 0; k < 4; ++k) {
+        for (const double p : {57.0, 60.0, 64.0})
+            events.emplace_back(
+                SungNote{.length = Seconds(0.5), .pitch = MidiPitch(p), .start = singer::Start::legato});
+        for (const double p : {67.0, 69.0, 67.0})
+            events.emplace_back(SungNote{.length = Seconds(0.5),
+                                         .pitch = MidiPitch(p),
+                                         .start = singer::Start::legato,
+                                         .sung_in = Register::head});
+        events.emplace_back(singer::Rest{Seconds(0.4)});
+    }
+    const auto heard = test::hear(events, {.seed = 15});
+    REQUIRE_FALSE(heard.said.one_register);
+    int found = 0;
+    for (const auto& t : heard.sung.truth.switches)
+        for (const Switch& s : heard.said.switches)
+            if (std::abs((s.time - t.time).value()) <= 0.15) {
+                CHECK(s.from == t.from);
+                CHECK(s.to == t.to);
+                CHECK_FALSE(s.evidence.empty());
+                ++found;
+                break;
+            }
+    CHECK(heard.sung.truth.switches.size() == 7);
+    CHECK(found >= 4); // the four joined ones upward; those over a rest are found or not
+}
+
+TEST_CASE("where there is one register no note is given one, no curve has it and no switch is claimed") {
+    const auto heard = test::hear({.voice = singer::VoiceType::bass, .seed = 411, .phrases = 4});
+    REQUIRE(heard.said.one_register);
+    CHECK(heard.said.switches.empty());
+    for (const Note& n : heard.said.notes)
+        CHECK_FALSE(n.sung_in);
+    for (const float v : heard.said.curves.head_register.raw())
+        CHECK(std::isnan(v));
+}
