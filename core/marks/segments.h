@@ -24,7 +24,8 @@ std::vector<float> pitch_line(const voice::Hearing& hearing, const std::vector<R
 /// Cuts runs into notes: the cheapest piecewise constant line through the pitch freed of vibrato (dynamic
 /// programming as in Bellman 1961: a cost per semitone and frame off the line, a fixed cost per change), and
 /// again where the level or the middle of the spectrum dips, as repeated notes with a consonant between them
-/// do.
+/// do. Stretches less than 0.6 semitones apart are one drifting note, and a short rise out of silence into a
+/// note is that note's scoop (own rules).
 std::vector<Run> cut_notes(const voice::Hearing& hearing, const std::vector<Run>& runs,
                            const std::vector<float>& pitch);
 
