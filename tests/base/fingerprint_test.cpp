@@ -47,7 +47,7 @@ TEST_CASE("the fingerprint is the SHA-256 of FIPS 180-4's examples") {
 
 TEST_CASE("the fingerprint of a file of several chunks is what sha256sum says") {
     std::string text;
-    for (int i = 0; text.size() < 3'500'000; ++i)
+    for (std::int64_t i = 0; text.size() < 3'500'000; ++i)
         text += std::to_string(i * 7919) + "\n";
     const auto file = std::filesystem::temp_directory_path() / ("fingerprint-" + std::to_string(::getpid()));
     write_file(file, text);
