@@ -67,23 +67,20 @@ void work(const Options& options, Frame& frame) {
 
 } // namespace
 
-void offer_add(CLI::App& app, Frame& frame) {
+void offer_add(Verb& app, Frame& frame) {
     const auto options = std::make_shared<Options>();
-    CLI::App* verb =
-        app.add_subcommand("add", "Add a recorded performance, listen to it and propose moments");
-    project_option(verb, options->project);
-    verb->add_option("MEDIA", options->media, "Sound or video file of the performance")
-        ->required()
-        ->type_name("");
+    Verb& verb = add_verb(
+        app, "add", "Add a recorded performance, listen to it and propose moments",
+        "luftpause add mill.luft cover.mp4 --label A --performer 'Mara Velin' --permission 'her own'");
+    project_argument(verb, options->project);
+    argument(verb, "MEDIA", options->media, "Sound or video file of the performance");
     text_option(verb, "--label", options->label, "Short name of this performance");
     text_option(verb, "--performer", options->performer, "Who sings");
     text_option(verb, "--source", options->source, "Where the recording is from");
     text_option(verb, "--permission", options->permission, "Under which permission it is quoted");
-    verb->add_flag("--carry", options->carry, "Keep the recording itself inside the project file");
-    verb->add_flag("--no-listen", options->no_listen, "Only add it; listen later");
+    flag(verb, "--carry", options->carry, "Keep the recording itself inside the project file");
+    flag(verb, "--no-listen", options->no_listen, "Only add it; listen later");
     voice_option(verb, options->accompaniment);
-    example(verb,
-            "  luftpause add mill.luft cover.mp4 --label A --performer 'Mara Velin' --permission 'her own'");
     on_run(verb, frame, options, work);
 }
 

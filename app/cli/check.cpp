@@ -55,13 +55,12 @@ void work(const Options& options, Frame& frame) {
 
 } // namespace
 
-void offer_check(CLI::App& app, Frame& frame) {
+void offer_check(Verb& app, Frame& frame) {
     const auto options = std::make_shared<Options>();
-    CLI::App* verb =
-        app.add_subcommand("check", "Check the project file for damage and its recordings for change");
-    project_option(verb, options->project);
-    verb->add_flag("--json", options->json, "Print as JSON");
-    example(verb, "  luftpause check mill.luft");
+    Verb& verb = add_verb(app, "check", "Check the project file for damage and its recordings for change",
+                          "luftpause check mill.luft");
+    project_argument(verb, options->project);
+    flag(verb, "--json", options->json, "Print as JSON");
     on_run(verb, frame, options, work);
 }
 

@@ -9,20 +9,23 @@ namespace {
 struct Options {
     std::string project, performance, out;
     std::string format = "cues-text";
+    bool json = false;
 };
 
 void work(const Options& options, Frame& frame) {
     const project::Project project = open_to_read(options.project);
     Material material(project, project.performance(options.performance));
-    frame.deliver(format_of(options.format).render(material), options.out, files_of(project));
+    const Format& format = format_of(options.json ? "cues-json" : options.format);
+    frame.deliver(format.render(material), options.out, files_of(project));
 }
 
 } // namespace
 
-void offer_cues(CLI::App& app, Frame& frame) {
+void offer_cues(Verb& app, Frame& frame) {
     const auto options = std::make_shared<Options>();
-    CLI::App* verb = app.add_subcommand("cues", "Lay the script out: programme time against media time");
-    project_option(verb, options->project);
+    Verb& verb = add_verb(app, "cues", "Lay the script out: programme time against media time",
+                          "luftpause cues mill.luft --as html --out cues.html");
+    project_argument(verb, options->project);
     performance_option(verb, options->performance);
     choice_option<std::string>(verb, "--as", options->format,
                                {{"text", "cues-text"},
@@ -32,10 +35,8 @@ void offer_cues(CLI::App& app, Frame& frame) {
                                 {"vtt", "captions"},
                                 {"chapters", "chapters"}},
                                "What to write; text unless given");
-    verb->add_flag_callback(
-        "--json", [options] { options->format = "cues-json"; }, "The same as --as json");
+    flag(verb, "--json", options->json, "The same as --as json");
     out_option(verb, options->out);
-    example(verb, "  luftpause cues mill.luft --as html --out cues.html");
     on_run(verb, frame, options, work);
 }
 

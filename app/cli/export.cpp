@@ -4,6 +4,7 @@
 #include "cli/table.h"
 #include "cli/verbs.h"
 
+#include <algorithm>
 #include <set>
 
 namespace luft::cli {
@@ -57,9 +58,9 @@ void all(const Options& options, Frame& frame) {
 
 void work(const Options& options, Frame& frame) {
     if (!options.folder.empty() && (!options.as.empty() || !options.out.empty()))
-        throw CLI::ValidationError("give --all FOLDER, or --as FORMAT with --out FILE");
+        throw UsageError("give --all FOLDER, or --as FORMAT with --out FILE");
     if (options.folder.empty() && options.as.empty())
-        throw CLI::ValidationError("say what to export: --as FORMAT --out FILE, or --all FOLDER");
+        throw UsageError("say what to export: --as FORMAT --out FILE, or --all FOLDER");
     options.folder.empty() ? one(options, frame) : all(options, frame);
 }
 
@@ -75,19 +76,18 @@ std::string list_of_formats() {
 
 } // namespace
 
-void offer_export(CLI::App& app, Frame& frame) {
+void offer_export(Verb& app, Frame& frame) {
     const auto options = std::make_shared<Options>();
-    CLI::App* verb =
-        app.add_subcommand("export", "Write a performance's files: one format, or all into a folder");
-    project_option(verb, options->project);
+    Verb& verb = add_verb(app, "export", "Write a performance's files: one format, or all into a folder",
+                          "luftpause export mill.luft --performance A --as captions --out mill.vtt\n"
+                          "luftpause export mill.luft --all handout\n" +
+                              list_of_formats());
+    project_argument(verb, options->project);
     performance_option(verb, options->performance);
-    verb->add_option("--as", options->as, "Which format")->type_name("FORMAT");
+    string_option(verb, "--as", options->as, "FORMAT", "Which format");
     out_option(verb, options->out);
-    verb->add_option("--all", options->folder, "Write every format of every performance into this folder")
-        ->type_name("FOLDER");
-    example(verb, "  luftpause export mill.luft --performance A --as captions --out mill.vtt\n"
-                  "  luftpause export mill.luft --all handout\n" +
-                      list_of_formats());
+    string_option(verb, "--all", options->folder, "FOLDER",
+                  "Write every format of every performance into this folder");
     on_run(verb, frame, options, work);
 }
 

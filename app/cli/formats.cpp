@@ -2,6 +2,7 @@
 
 #include "cli/cue_table.h"
 #include "cli/sources.h"
+#include "cli/typed.h"
 #include "export/analysis_json.h"
 #include "export/chapters.h"
 #include "export/cue_csv.h"
@@ -90,7 +91,7 @@ const Format& format_of(const std::string& key) {
         if (format.key == key) return format;
         all += (all.empty() ? "" : ", ") + std::string(format.key);
     }
-    throw CLI::ValidationError("'" + key + "' is not a format; these are: " + all);
+    throw UsageError("'" + key + "' is not a format; these are: " + all);
 }
 
 std::string file_stem(std::string_view label) {

@@ -1,7 +1,6 @@
 // Every file that a performance can be written to, by name.
 #pragma once
 
-#include "cli/verb.h"
 #include "profile/profile.h"
 #include "project/project.h"
 #include "script/cue_sheet.h"
@@ -44,7 +43,7 @@ struct Format {
 
 std::span<const Format> formats();
 
-/// Throws CLI::ValidationError, naming those that there are.
+/// Throws UsageError, naming those that there are.
 const Format& format_of(const std::string& key);
 
 /// The performance's label as the start of a file's name: nothing in it leads out of the folder.

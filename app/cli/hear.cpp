@@ -9,13 +9,12 @@
 
 namespace luft::cli {
 
-void voice_option(CLI::App* verb, marks::Accompaniment& into) {
-    static const std::vector<std::pair<std::string, marks::Accompaniment>> words = {
-        {"auto", marks::Accompaniment::find_out},
-        {"alone", marks::Accompaniment::alone},
-        {"accompanied", marks::Accompaniment::accompanied}};
-    choice_option(verb, "--voice", into, words,
-                  "Whether other instruments sound along; found out unless given");
+void voice_option(Verb& verb, marks::Accompaniment& into) {
+    choice_option<marks::Accompaniment>(verb, "--voice", into,
+                                        {{"auto", marks::Accompaniment::find_out},
+                                         {"alone", marks::Accompaniment::alone},
+                                         {"accompanied", marks::Accompaniment::accompanied}},
+                                        "Whether other instruments sound along; found out unless given");
 }
 
 Heard hear(const std::function<std::unique_ptr<ByteSource>()>& open, marks::Accompaniment accompaniment,

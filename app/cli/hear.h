@@ -13,7 +13,7 @@
 namespace luft::cli {
 
 /// `--voice alone|accompanied|auto`.
-void voice_option(CLI::App* verb, marks::Accompaniment& into);
+void voice_option(Verb& verb, marks::Accompaniment& into);
 
 struct Heard {
     project::MediaFacts facts;

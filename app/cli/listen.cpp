@@ -14,7 +14,7 @@ struct Options {
 
 void listen_to_file(const Options& options, Frame& frame) {
     if (!options.performance.empty())
-        throw CLI::ValidationError("--performance is for projects, and this is a recording");
+        throw UsageError("--performance is for projects, and this is a recording");
     const Heard heard =
         hear([&] { return open_file(options.input); }, options.accompaniment, frame.progress());
     frame.deliver(exports::analysis_json(heard.analysis, heard.facts), options.out, {options.input});
@@ -36,20 +36,18 @@ void work(const Options& options, Frame& frame) {
 
 } // namespace
 
-void offer_listen(CLI::App& app, Frame& frame) {
+void offer_listen(Verb& app, Frame& frame) {
     const auto options = std::make_shared<Options>();
-    CLI::App* verb = app.add_subcommand(
-        "listen",
-        "Print the whole analysis of a recording as JSON, or listen to a project's performance again");
-    verb->add_option("MEDIA", options->input,
-                     "A recording; or a project, where detecting again keeps what the coach did")
-        ->required()
-        ->type_name("");
+    Verb& verb = add_verb(
+        app, "listen",
+        "Print the whole analysis of a recording as JSON, or listen to a project's performance again",
+        "luftpause listen cover.mp4 --out cover.json\n"
+        "luftpause listen mill.luft --performance A --voice accompanied");
+    argument(verb, "MEDIA", options->input,
+             "A recording; or a project, where listening again keeps what the coach did");
     performance_option(verb, options->performance);
     voice_option(verb, options->accompaniment);
     out_option(verb, options->out);
-    example(verb, "  luftpause listen cover.mp4 --out cover.json\n"
-                  "  luftpause listen mill.luft --performance A --voice accompanied");
     on_run(verb, frame, options, work);
 }
 

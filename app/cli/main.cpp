@@ -3,6 +3,8 @@
 #include "cli/interrupt.h"
 #include "cli/verbs.h"
 
+#include <CLI/CLI.hpp>
+
 #include <algorithm>
 #include <cstdio>
 #include <exception>
@@ -48,16 +50,26 @@ std::string named(const CLI::App& app) {
     return "";
 }
 
-int run(luft::cli::Frame& frame) {
+int wrong_use(const CLI::App& app, const std::exception& error) {
+    return complain(std::string(error.what()) + ". See 'luftpause " + named(app) + "--help'.", kWrongUse);
+}
+
+/// Reads the command line and does the work that it chose.
+int run(CLI::App& app, luft::cli::Frame& frame, int argc, char** argv) {
     try {
+        app.parse(argc, argv);
         frame.run();
         return 0;
+    } catch (const CLI::Success& wanted) { // help or version
+        return app.exit(wanted);
+    } catch (const CLI::ParseError& error) {
+        return wrong_use(app, error);
+    } catch (const luft::cli::UsageError& error) { // some show only once the project is open
+        return wrong_use(app, error);
     } catch (const luft::Stopped&) {
         return complain("Stopped.", luft::cli::kStoppedStatus);
     } catch (const luft::Error& error) {
         return complain(error.what() + (error.advice().empty() ? "" : " " + error.advice()), kFailed);
-    } catch (const CLI::ParseError& error) {
-        return complain(error.what(), kWrongUse); // a usage error that only the project could show
     } catch (const std::bad_alloc&) {
         return complain("Out of memory.", kFailed);
     } catch (const std::exception& error) {
@@ -75,20 +87,14 @@ int main(int argc, char** argv) {
     app.set_version_flag("--version", "luftpause " LUFT_VERSION);
     app.formatter(std::make_shared<luft::cli::HelpFormatter>());
     app.require_subcommand(1);
-    luft::cli::example(&app, "  luftpause new mill.luft --title 'The Mill at Night'\n"
-                             "  luftpause add mill.luft cover.mp4 --label A\n"
-                             "  luftpause moment mill.luft list\n"
-                             "  luftpause script mill.luft draft\n"
-                             "  luftpause cues mill.luft\n"
-                             "Times are seconds or minutes:seconds, as 62.5 or 1:02.5.");
+    app.footer("Example:\n"
+               "  luftpause new mill.luft --title 'The Mill at Night'\n"
+               "  luftpause add mill.luft cover.mp4 --label A\n"
+               "  luftpause moment mill.luft list\n"
+               "  luftpause script mill.luft draft\n"
+               "  luftpause cues mill.luft\n"
+               "Times are seconds or minutes:seconds, as 62.5 or 1:02.5.");
     luft::cli::Frame frame;
     offer_verbs(app, frame);
-    try {
-        app.parse(argc, argv);
-    } catch (const CLI::Success& wanted) { // help or version
-        return app.exit(wanted);
-    } catch (const CLI::ParseError& error) {
-        return complain(std::string(error.what()) + ". See 'luftpause " + named(app) + "--help'.", kWrongUse);
-    }
-    return run(frame);
+    return run(app, frame, argc, argv);
 }

@@ -67,7 +67,7 @@ void move(const Options& options, Frame& frame) {
     } else if (options.from || options.to) {
         span = {options.from.value_or(span.start), options.to.value_or(span.end)};
     } else {
-        throw CLI::ValidationError("say where to: --at, or --from and --to");
+        throw UsageError("say where to: --at, or --from and --to");
     }
     project.move_mark(id, span);
     frame.print("Moved " + mark_name(project.mark(id)) + " (was at " + clock_text(mark.span().start) +
@@ -96,65 +96,61 @@ void kind(const Options& options, Frame& frame) {
     frame.print("Set " + mark_name(mark) + ": " + mark_text(mark) + ".\n");
 }
 
-CLI::App* offer_action(CLI::App* verb, const std::shared_ptr<Options>& options, const char* name,
-                       const char* help, int ids, const std::string& arguments) {
-    CLI::App* action = verb->add_subcommand(name, help);
-    if (ids != 0) ids_option(action, options->ids, ids, "As 'luftpause marks' lists it");
-    example(action, std::string("  luftpause mark mill.luft ") + name + " " + arguments);
+Verb& add_action(Verb& verb, const std::shared_ptr<Options>& options, const std::string& name,
+                 const std::string& help, int ids, const std::string& arguments) {
+    Verb& action = add_verb(verb, name, help, "luftpause mark mill.luft " + name + " " + arguments);
+    if (ids != 0) ids_argument(action, options->ids, ids, "As 'luftpause marks' lists it");
     return action;
 }
 
-void offer_add(CLI::App* verb, Frame& frame, const std::shared_ptr<Options>& options) {
-    CLI::App* action = offer_action(verb, options, "add", "Set a mark by hand", 0,
-                                    "--kind breath --from 0:41.2 --to 0:41.6");
+void offer_add(Verb& verb, Frame& frame, const std::shared_ptr<Options>& options) {
+    Verb& action =
+        add_action(verb, options, "add", "Set a mark by hand", 0, "--kind breath --from 0:41.2 --to 0:41.6");
     choice_option<MarkKind>(action, "--kind", options->kind,
                             {{"breath", MarkKind::breath},
                              {"phrase", MarkKind::phrase},
                              {"switch", MarkKind::register_switch},
                              {"note", MarkKind::note}},
-                            "What it is")
-        ->required();
+                            "What it is", Need::required);
     time_option(action, "--at", options->at, "When; for a switch, or a breath of usual length");
     time_option(action, "--from", options->from, "Start");
     time_option(action, "--to", options->to, "End");
-    action->add_option("--what", options->word, std::string("What kind of it; ") + kKindWords)
-        ->type_name("WORD");
+    string_option(action, "--what", options->word, "WORD", std::string("What kind of it; ") + kKindWords);
     performance_option(action, options->performance);
     on_run(action, frame, options, add);
 }
 
 } // namespace
 
-void offer_mark(CLI::App& app, Frame& frame) {
+void offer_mark(Verb& app, Frame& frame) {
     const auto options = std::make_shared<Options>();
-    CLI::App* verb = app.add_subcommand("mark", "Keep, drop, set or change marks by hand");
+    Verb& verb = add_verb(app, "mark", "Keep, drop, set or change marks by hand",
+                          "luftpause mark mill.luft keep 12 14 15\n"
+                          "luftpause mark mill.luft add --kind breath --from 0:41.2 --to 0:41.6");
     project_and_action(verb, options->project);
-    example(verb, "  luftpause mark mill.luft keep 12 14 15\n"
-                  "  luftpause mark mill.luft add --kind breath --from 0:41.2 --to 0:41.6");
 
     offer_add(verb, frame, options);
-    on_run(offer_action(verb, options, "keep", "Keep marks as right", kOneOrMore, "12 14"), frame, options,
+    on_run(add_action(verb, options, "keep", "Keep marks as right", kOneOrMore, "12 14"), frame, options,
            keep);
-    on_run(offer_action(verb, options, "drop", "Drop marks as wrong; they stay dropped", kOneOrMore, "13"),
+    on_run(add_action(verb, options, "drop", "Drop marks as wrong; they stay dropped", kOneOrMore, "13"),
            frame, options, drop);
 
-    CLI::App* moved =
-        offer_action(verb, options, "move", "Move a mark, or one of its ends", 1, "12 --from 0:41.1");
+    Verb& moved = add_action(verb, options, "move", "Move a mark, or one of its ends", 1, "12 --from 0:41.1");
     time_option(moved, "--at", options->at, "New start; the length stays");
     time_option(moved, "--from", options->from, "New start");
     time_option(moved, "--to", options->to, "New end");
     on_run(moved, frame, options, move);
 
-    CLI::App* parted = offer_action(verb, options, "split", "Split a phrase in two", 1, "7 --at 0:44.0");
-    time_option(parted, "--at", options->at, "Where")->required();
+    Verb& parted = add_action(verb, options, "split", "Split a phrase in two", 1, "7 --at 0:44.0");
+    time_option(parted, "--at", options->at, "Where", Need::required);
     on_run(parted, frame, options, split);
 
-    on_run(offer_action(verb, options, "join", "Join two neighbouring phrases", 2, "7 8"), frame, options,
+    on_run(add_action(verb, options, "join", "Join two neighbouring phrases", 2, "7 8"), frame, options,
            join);
 
-    CLI::App* set = offer_action(verb, options, "kind", "Set what kind of breath, switch or note it is", 1,
-                                 "21 onset:breathy");
-    set->add_option("WORD", options->word, kKindWords)->required()->type_name("");
+    Verb& set = add_action(verb, options, "kind", "Set what kind of breath, switch or note it is", 1,
+                           "21 onset:breathy");
+    argument(set, "WORD", options->word, kKindWords);
     on_run(set, frame, options, kind);
 }
 

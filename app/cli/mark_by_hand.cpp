@@ -1,8 +1,7 @@
 #include "cli/mark_by_hand.h"
 
 #include "base/error.h"
-
-#include <CLI/CLI.hpp>
+#include "cli/typed.h"
 
 #include <algorithm>
 #include <cmath>
@@ -53,12 +52,12 @@ Span span_by_hand(project::MarkKind kind, std::optional<Seconds> at, std::option
                   std::optional<Seconds> to) {
     using project::MarkKind;
     if (kind == MarkKind::register_switch) {
-        if (!at || from || to) throw CLI::ValidationError("a switch stands --at one time");
+        if (!at || from || to) throw UsageError("a switch stands --at one time");
         return {*at, *at};
     }
     if (at && !from && !to && kind == MarkKind::breath) return {*at, *at + kUsualBreath};
-    if (at || !from || !to) throw CLI::ValidationError("give both --from and --to");
-    if (*to <= *from) throw CLI::ValidationError("--to must be after --from");
+    if (at || !from || !to) throw UsageError("give both --from and --to");
+    if (*to <= *from) throw UsageError("--to must be after --from");
     return {*from, *to};
 }
 

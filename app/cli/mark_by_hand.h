@@ -8,7 +8,7 @@
 namespace luft::cli {
 
 /// The span out of `--at`, `--from` and `--to`: a switch is a point in time; a breath `at` a time has the
-/// usual length. Throws CLI::ValidationError when they don't make a span.
+/// usual length. Throws UsageError when they don't make a span.
 Span span_by_hand(project::MarkKind kind, std::optional<Seconds> at, std::optional<Seconds> from,
                   std::optional<Seconds> to);
 

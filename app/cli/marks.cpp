@@ -64,7 +64,7 @@ std::string table_text(const std::vector<project::Mark>& marks, bool with_notes)
 }
 
 void work(const Options& options, Frame& frame) {
-    if (options.json && options.csv) throw CLI::ValidationError("choose --json or --csv, not both");
+    if (options.json && options.csv) throw UsageError("choose --json or --csv, not both");
     const project::Project project = open_to_read(options.project);
     const project::Performance performance = project.performance(options.performance);
     const bool with_dropped = options.state == MarkState::dropped;
@@ -78,11 +78,12 @@ void work(const Options& options, Frame& frame) {
 
 } // namespace
 
-void offer_marks(CLI::App& app, Frame& frame) {
+void offer_marks(Verb& app, Frame& frame) {
     const auto options = std::make_shared<Options>();
-    CLI::App* verb =
-        app.add_subcommand("marks", "Show the breaths, phrases, switches and notes of a performance");
-    project_option(verb, options->project);
+    Verb& verb = add_verb(app, "marks", "Show the breaths, phrases, switches and notes of a performance",
+                          "luftpause marks mill.luft --kind breath\n"
+                          "luftpause marks mill.luft --from 1:00 --to 1:30 --csv");
+    project_argument(verb, options->project);
     performance_option(verb, options->performance);
     choice_option<std::optional<MarkKind>>(verb, "--kind", options->kind,
                                            {{"breath", MarkKind::breath},
@@ -97,12 +98,9 @@ void offer_marks(CLI::App& app, Frame& frame) {
     time_option(verb, "--from", options->from, "Only from this time on");
     time_option(verb, "--to", options->to, "Only up to this time");
     number_option(verb, "--sure", options->sure, 0, 1, "Only with at least this confidence, 0 to 1");
-    verb->add_flag("--json", options->json, "Print as JSON");
-    verb->add_flag("--csv", options->csv, "Print as CSV");
+    flag(verb, "--json", options->json, "Print as JSON");
+    flag(verb, "--csv", options->csv, "Print as CSV");
     out_option(verb, options->out);
-    example(
-        verb,
-        "  luftpause marks mill.luft --kind breath\n  luftpause marks mill.luft --from 1:00 --to 1:30 --csv");
     on_run(verb, frame, options, work);
 }
 

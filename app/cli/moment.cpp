@@ -14,6 +14,8 @@ namespace {
 using project::MarkState;
 using project::Verdict;
 
+constexpr std::int64_t kMostProposals = 1000;
+
 struct Options {
     std::string project, performance;
     std::vector<std::int64_t> ids;
@@ -23,14 +25,14 @@ struct Options {
     std::optional<std::string> remark, drill;
     std::string remark_file;
     std::vector<std::string> shades;
-    int most = 12;
+    std::int64_t most = 12;
     bool json = false;
 };
 
 /// Puts what was given on the command line into the moment.
 void apply(const Options& options, project::Moment& moment) {
     if (options.remark && !options.remark_file.empty())
-        throw CLI::ValidationError("give --remark or --remark-file, not both");
+        throw UsageError("give --remark or --remark-file, not both");
     if (options.from) moment.span.start = *options.from;
     if (options.to) moment.span.end = *options.to;
     if (options.verdict) moment.verdict = *options.verdict;
@@ -42,7 +44,7 @@ void apply(const Options& options, project::Moment& moment) {
         for (const std::string& shade : options.shades)
             moment.shades.push_back(vocabulary::parse_tag(shade));
     }
-    if (moment.span.end <= moment.span.start) throw CLI::ValidationError("--to must be after --from");
+    if (moment.span.end <= moment.span.start) throw UsageError("--to must be after --from");
 }
 
 void list(const Options& options, Frame& frame) {
@@ -107,83 +109,76 @@ void propose(const Options& options, Frame& frame) {
     if (!source.listening)
         throw Error(Fault::bad_request, "'" + performance.label + "' hasn't been listened to yet.",
                     "Run 'luftpause listen' on the project first.");
-    const int stored =
-        project.propose_moments(performance.id, profile::propose_moments(source, options.most));
+    const int stored = project.propose_moments(
+        performance.id, profile::propose_moments(source, static_cast<int>(options.most)));
     frame.print("Proposed " + counted(static_cast<std::size_t>(stored), "moment") +
                 ". What you kept, dropped or changed is as it was.\n");
 }
 
-constexpr const char* kListed = "As 'luftpause moment PROJECT list' shows it";
+Verb& add_action(Verb& verb, const std::shared_ptr<Options>& options, const std::string& name,
+                 const std::string& help, int ids, const std::string& arguments) {
+    Verb& action = add_verb(verb, name, help, "luftpause moment mill.luft " + name + " " + arguments);
+    if (ids != 0) ids_argument(action, options->ids, ids, "As 'luftpause moment PROJECT list' shows it");
+    return action;
+}
 
-void content_options(CLI::App* action, Options& options) {
-    action->add_option("--shade", options.shades, "Facet and shade, as onset:glottal; may be repeated")
-        ->expected(1)
-        ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll)
-        ->type_name("FACET:SHADE");
+void content_options(Verb& action, Options& options) {
+    repeated_option(action, "--shade", options.shades, "FACET:SHADE", "As onset:glottal; may be repeated");
     choice_option<std::optional<Verdict>>(
         action, "--verdict", options.verdict,
         {{"strength", Verdict::strength}, {"watch", Verdict::watch}, {"explain", Verdict::explain}},
         "What it is shown for");
     text_option(action, "--remark", options.remark, "Your words");
-    action->add_option("--remark-file", options.remark_file, "Text file with your words")->type_name("FILE");
+    string_option(action, "--remark-file", options.remark_file, "FILE", "Text file with your words");
     text_option(action, "--drill", options.drill, "Key of a drill; see 'luftpause vocabulary'");
 }
 
-void offer_lists(CLI::App* verb, Frame& frame, const std::shared_ptr<Options>& options) {
-    CLI::App* shown = verb->add_subcommand("list", "List the moments");
+void offer_lists(Verb& verb, Frame& frame, const std::shared_ptr<Options>& options) {
+    Verb& shown = add_action(verb, options, "list", "List the moments", 0, "--state proposed");
     performance_option(shown, options->performance);
     choice_option<std::optional<MarkState>>(
         shown, "--state", options->state,
         {{"proposed", MarkState::proposed}, {"kept", MarkState::kept}, {"dropped", MarkState::dropped}},
         "Only in this state; dropped ones show only when asked for");
-    shown->add_flag("--json", options->json, "Print as JSON");
-    example(shown, "  luftpause moment mill.luft list --state proposed");
+    flag(shown, "--json", options->json, "Print as JSON");
     on_run(shown, frame, options, list);
 
-    CLI::App* proposed = verb->add_subcommand("propose", "Propose moments anew from the marks");
+    Verb& proposed =
+        add_action(verb, options, "propose", "Propose moments anew from the marks", 0, "--most 20");
     performance_option(proposed, options->performance);
-    proposed->add_option("--most", options->most, "At most so many")
-        ->check(CLI::Range(1, 1000))
-        ->type_name("NUMBER");
-    example(proposed, "  luftpause moment mill.luft propose --most 20");
+    whole_option(proposed, "--most", options->most, 1, kMostProposals, "At most so many");
     on_run(proposed, frame, options, propose);
 }
 
 } // namespace
 
-void offer_moment(CLI::App& app, Frame& frame) {
+void offer_moment(Verb& app, Frame& frame) {
     const auto options = std::make_shared<Options>();
-    CLI::App* verb = app.add_subcommand("moment", "List, keep, drop, add or edit the moments to speak about");
+    Verb& verb = add_verb(app, "moment", "List, keep, drop, add or edit the moments to speak about",
+                          "luftpause moment mill.luft list\nluftpause moment mill.luft keep 3 5");
     project_and_action(verb, options->project);
-    example(verb, "  luftpause moment mill.luft list\n  luftpause moment mill.luft keep 3 5");
     offer_lists(verb, frame, options);
 
-    CLI::App* added = verb->add_subcommand("add", "Add a moment by hand");
-    time_option(added, "--from", options->from, "Start")->required();
-    time_option(added, "--to", options->to, "End")->required();
+    Verb& added = add_action(verb, options, "add", "Add a moment by hand", 0,
+                             "--from 0:41.0 --to 0:44.5 --shade onset:glottal \\\n"
+                             "    --verdict watch --remark 'The vowel is hit, not met.'");
+    time_option(added, "--from", options->from, "Start", Need::required);
+    time_option(added, "--to", options->to, "End", Need::required);
     content_options(added, *options);
     performance_option(added, options->performance);
-    example(added, "  luftpause moment mill.luft add --from 0:41.0 --to 0:44.5 --shade onset:glottal \\\n"
-                   "      --verdict watch --remark 'The vowel is hit, not met.'");
     on_run(added, frame, options, add);
 
-    CLI::App* edited = verb->add_subcommand("edit", "Change a moment; what isn't given stays");
-    ids_option(edited, options->ids, 1, kListed);
+    Verb& edited = add_action(verb, options, "edit", "Change a moment; what isn't given stays", 1,
+                              "3 --remark 'Hear how late the vibrato comes.'");
     time_option(edited, "--from", options->from, "New start");
     time_option(edited, "--to", options->to, "New end");
     content_options(edited, *options);
-    example(edited, "  luftpause moment mill.luft edit 3 --remark 'Hear how late the vibrato comes.'");
     on_run(edited, frame, options, edit);
 
-    CLI::App* kept = verb->add_subcommand("keep", "Keep proposed moments");
-    ids_option(kept, options->ids, kOneOrMore, kListed);
-    example(kept, "  luftpause moment mill.luft keep 3 5");
-    on_run(kept, frame, options, keep);
-
-    CLI::App* dropped = verb->add_subcommand("drop", "Drop moments; they stay dropped");
-    ids_option(dropped, options->ids, kOneOrMore, kListed);
-    example(dropped, "  luftpause moment mill.luft drop 4");
-    on_run(dropped, frame, options, drop);
+    on_run(add_action(verb, options, "keep", "Keep proposed moments", kOneOrMore, "3 5"), frame, options,
+           keep);
+    on_run(add_action(verb, options, "drop", "Drop moments; they stay dropped", kOneOrMore, "4"), frame,
+           options, drop);
 }
 
 } // namespace luft::cli

@@ -68,43 +68,40 @@ void remove(const Options& options, Frame& frame) {
                 "' from the project; the recording itself is untouched.\n");
 }
 
-CLI::App* offer_action(CLI::App* verb, const std::shared_ptr<Options>& options, const char* name,
-                       const char* help) {
-    CLI::App* action = verb->add_subcommand(name, help);
-    action->add_option("LABEL", options->label, "Which performance")->required()->type_name("");
+/// An action on one performance, which is named after it.
+Verb& add_action(Verb& verb, const std::shared_ptr<Options>& options, const std::string& name,
+                 const std::string& help, const std::string& arguments) {
+    Verb& action = add_verb(verb, name, help, "luftpause performance mill.luft " + name + " " + arguments);
+    argument(action, "LABEL", options->label, "Which performance");
     return action;
 }
 
 } // namespace
 
-void offer_performance(CLI::App& app, Frame& frame) {
+void offer_performance(Verb& app, Frame& frame) {
     const auto options = std::make_shared<Options>();
-    CLI::App* verb =
-        app.add_subcommand("performance", "List a project's performances, or change what is noted");
+    Verb& verb = add_verb(app, "performance", "List a project's performances, or change what is noted",
+                          "luftpause performance mill.luft list\n"
+                          "luftpause performance mill.luft notes A --permission 'written, 3 May'");
     project_and_action(verb, options->project);
-    example(verb, "  luftpause performance mill.luft list\n"
-                  "  luftpause performance mill.luft notes A --permission 'written, 3 May'");
 
-    CLI::App* shown = verb->add_subcommand("list", "List them");
-    shown->add_flag("--json", options->json, "Print as JSON");
-    example(shown, "  luftpause performance mill.luft list --json");
+    Verb& shown = add_verb(verb, "list", "List them", "luftpause performance mill.luft list --json");
+    flag(shown, "--json", options->json, "Print as JSON");
     on_run(shown, frame, options, list);
 
-    CLI::App* noted = offer_action(verb, options, "notes", "Note performer, source and permission");
+    Verb& noted = add_action(verb, options, "notes", "Note performer, source and permission",
+                             "A --performer 'Mara Velin'");
     text_option(noted, "--performer", options->performer, "Who sings");
     text_option(noted, "--source", options->source, "Where the recording is from");
     text_option(noted, "--permission", options->permission, "Under which permission it is quoted");
-    example(noted, "  luftpause performance mill.luft notes A --performer 'Mara Velin'");
     on_run(noted, frame, options, set_notes);
 
-    CLI::App* moved = offer_action(verb, options, "relink", "Link to the same recording at another place");
-    moved->add_option("MEDIA", options->media, "Where the recording is now")->required()->type_name("");
-    example(moved, "  luftpause performance mill.luft relink A videos/cover.mp4");
+    Verb& moved = add_action(verb, options, "relink", "Link to the same recording at another place",
+                             "A videos/cover.mp4");
+    argument(moved, "MEDIA", options->media, "Where the recording is now");
     on_run(moved, frame, options, relink);
 
-    CLI::App* removed = offer_action(verb, options, "remove", "Take it out of the project");
-    example(removed, "  luftpause performance mill.luft remove B");
-    on_run(removed, frame, options, remove);
+    on_run(add_action(verb, options, "remove", "Take it out of the project", "B"), frame, options, remove);
 }
 
 } // namespace luft::cli

@@ -45,26 +45,25 @@ void work(const Options& options, Frame& frame) {
     if (options.key) piece.key = *options.key;
     if (options.metre) piece.metre = *options.metre;
     if (!options.words_file.empty()) piece.words = read_text_file(options.words_file);
-    if (piece.title.find_first_not_of(" \t") == std::string::npos)
-        throw CLI::ValidationError("--title is empty");
+    if (piece.title.find_first_not_of(" \t") == std::string::npos) throw UsageError("--title is empty");
     project.set_piece(piece);
     show(piece, options.json, frame);
 }
 
 } // namespace
 
-void offer_piece(CLI::App& app, Frame& frame) {
+void offer_piece(Verb& app, Frame& frame) {
     const auto options = std::make_shared<Options>();
-    CLI::App* verb = app.add_subcommand("piece", "Show what the project says about the piece, or change it");
-    project_option(verb, options->project);
+    Verb& verb = add_verb(app, "piece", "Show what the project says about the piece, or change it",
+                          "luftpause piece mill.luft --metre 6/8");
+    project_argument(verb, options->project);
     text_option(verb, "--title", options->title, "New title");
     text_option(verb, "--writer", options->writer, "Who wrote it");
     text_option(verb, "--key", options->key, "Key");
     text_option(verb, "--metre", options->metre, "Metre");
-    verb->add_option("--words", options->words_file, "Text file with the words, one sung line a line")
-        ->type_name("FILE");
-    verb->add_flag("--json", options->json, "Print as JSON");
-    example(verb, "  luftpause piece mill.luft --metre 6/8");
+    string_option(verb, "--words", options->words_file, "FILE",
+                  "Text file with the words, one sung line a line");
+    flag(verb, "--json", options->json, "Print as JSON");
     on_run(verb, frame, options, work);
 }
 

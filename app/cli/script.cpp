@@ -61,22 +61,20 @@ void show(const Options& options, Frame& frame) {
 
 } // namespace
 
-void offer_script(CLI::App& app, Frame& frame) {
+void offer_script(Verb& app, Frame& frame) {
     const auto options = std::make_shared<Options>();
-    CLI::App* verb =
-        app.add_subcommand("script", "Draft, show and edit the script of a performance's commentary");
+    Verb& verb = add_verb(app, "script", "Draft, show and edit the script of a performance's commentary",
+                          "luftpause script mill.luft draft\nluftpause script mill.luft set --wpm 140");
     project_and_action(verb, options->project);
-    example(verb, "  luftpause script mill.luft draft\n  luftpause script mill.luft set --wpm 140");
 
-    CLI::App* drafted = verb->add_subcommand("draft", "Draft the script from the kept moments");
+    Verb& drafted = add_verb(verb, "draft", "Draft the script from the kept moments",
+                             "luftpause script mill.luft draft --performance A");
     performance_option(drafted, options->performance);
-    example(drafted, "  luftpause script mill.luft draft --performance A");
     on_run(drafted, frame, options, draft);
 
-    CLI::App* shown = verb->add_subcommand("show", "Show the script");
+    Verb& shown = add_verb(verb, "show", "Show the script", "luftpause script mill.luft show");
     performance_option(shown, options->performance);
-    shown->add_flag("--json", options->json, "Print as JSON");
-    example(shown, "  luftpause script mill.luft show");
+    flag(shown, "--json", options->json, "Print as JSON");
     on_run(shown, frame, options, show);
 
     offer_script_items(verb, frame, options->project);

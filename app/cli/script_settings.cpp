@@ -46,7 +46,7 @@ Rational parse_rate(const std::string& text) {
     const auto num = whole(std::string_view(text).substr(0, slash));
     const auto den = slash == std::string::npos ? 1 : whole(std::string_view(text).substr(slash + 1));
     if (!num || !den || *num / *den > kFastestFrames)
-        throw CLI::ValidationError("'" + text + "' is not a frame rate; write 25, 30000/1001, or video");
+        throw UsageError("'" + text + "' is not a frame rate; write 25, 30000/1001, or video");
     return {*num, *den};
 }
 
@@ -73,24 +73,25 @@ void set(const Options& options, Frame& frame) {
 
 } // namespace
 
-void offer_script_settings(CLI::App* verb, Frame& frame, const std::string& project) {
+void offer_script_settings(Verb& verb, Frame& frame, const std::string& project) {
     const auto options = std::make_shared<Options>(project);
-    CLI::App* action = verb->add_subcommand("set", "Show or change what the script is laid out by");
+    Verb& action = add_verb(verb, "set", "Show or change what the script is laid out by",
+                            "luftpause script mill.luft set --wpm 140 --longest-quote 0:25 --frame-rate 25");
     number_option(action, "--wpm", options->words_per_minute, kSlowestTalk, kFastestTalk, "Words a minute");
     time_option(action, "--least-between-stops", options->least_between_stops, "Closer stops are reported");
     time_option(action, "--longest-quote", options->longest_quote,
                 "A longer stretch without a word is reported");
     number_option(action, "--share", options->share, 0, 1, "Most of the recording to quote, 0 to 1");
-    action->add_flag("--no-share", options->no_share, "Don't limit the quoted share");
-    action
-        ->add_option_function<std::string>(
-            "--frame-rate", [options](const std::string& text) { options->frame_rate = parse_rate(text); },
-            "Programme frame rate: 25, 30000/1001, or video for the video's own")
-        ->type_name("RATE");
-    action->add_flag("--drop-frame,!--no-drop-frame", options->drop_frame,
-                     "Count drop-frame where the rate is 29.97 or 59.94, or never");
-    action->add_flag("--json", options->json, "Print as JSON");
-    example(action, "  luftpause script mill.luft set --wpm 140 --longest-quote 0:25 --frame-rate 25");
+    flag(action, "--no-share", options->no_share, "Don't limit the quoted share");
+    Options* const set_here = options.get(); // held by on_run
+    read_option(
+        action, "--frame-rate",
+        [set_here](const std::string& text) { set_here->frame_rate = parse_rate(text); }, "RATE",
+        "Programme frame rate: 25, 30000/1001, or video for the video's own");
+    choice_option<std::optional<bool>>(action, "--drop-frame", options->drop_frame,
+                                       {{"yes", true}, {"no", false}},
+                                       "Count drop-frame where the rate is 29.97 or 59.94");
+    flag(action, "--json", options->json, "Print as JSON");
     on_run(action, frame, options, set);
 }
 

@@ -6,8 +6,8 @@
 namespace luft::cli {
 
 /// add, edit and remove. `project` is the file named before the action; it outlives the reading.
-void offer_script_items(CLI::App* verb, Frame& frame, const std::string& project);
+void offer_script_items(Verb& verb, Frame& frame, const std::string& project);
 /// set.
-void offer_script_settings(CLI::App* verb, Frame& frame, const std::string& project);
+void offer_script_settings(Verb& verb, Frame& frame, const std::string& project);
 
 } // namespace luft::cli

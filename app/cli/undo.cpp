@@ -7,9 +7,11 @@
 namespace luft::cli {
 namespace {
 
+constexpr std::int64_t kMostSteps = 1000;
+
 struct Options {
     std::string project;
-    int steps = 1;
+    std::int64_t steps = 1;
     bool list = false;
     bool json = false;
 };
@@ -19,7 +21,7 @@ void go(const Options& options, Frame& frame, std::optional<std::string> (projec
         const std::string& done, const std::string& nothing) {
     project::Project project = open_to_edit(options.project);
     std::string text;
-    for (int i = 0; i < options.steps; ++i) {
+    for (std::int64_t i = 0; i < options.steps; ++i) {
         const auto label = (project.*step)();
         if (!label) break;
         text += done + one_line(*label) + "\n";
@@ -50,31 +52,28 @@ void redo(const Options& options, Frame& frame) {
     go(options, frame, &project::Project::redo, "Done again: ", "Nothing to do again.\n");
 }
 
-CLI::App* offer(CLI::App& app, const std::shared_ptr<Options>& options, const std::string& name,
-                const std::string& help) {
-    CLI::App* verb = app.add_subcommand(name, help);
-    project_option(verb, options->project);
-    verb->add_option("--steps", options->steps, "How many edits")
-        ->check(CLI::Range(1, 1000))
-        ->type_name("NUMBER");
+Verb& offer(Verb& app, const std::shared_ptr<Options>& options, const std::string& name,
+            const std::string& help, const std::string& example) {
+    Verb& verb = add_verb(app, name, help, example);
+    project_argument(verb, options->project);
+    whole_option(verb, "--steps", options->steps, 1, kMostSteps, "How many edits");
     return verb;
 }
 
 } // namespace
 
-void offer_undo(CLI::App& app, Frame& frame) {
+void offer_undo(Verb& app, Frame& frame) {
     const auto options = std::make_shared<Options>();
-    CLI::App* verb = offer(app, options, "undo", "Take back the newest edit");
-    verb->add_flag("--list", options->list, "Only list the edits, newest first");
-    verb->add_flag("--json", options->json, "List them as JSON");
-    example(verb, "  luftpause undo mill.luft\n  luftpause undo mill.luft --list");
+    Verb& verb = offer(app, options, "undo", "Take back the newest edit",
+                       "luftpause undo mill.luft\nluftpause undo mill.luft --list");
+    flag(verb, "--list", options->list, "Only list the edits, newest first");
+    flag(verb, "--json", options->json, "List them as JSON");
     on_run(verb, frame, options, undo);
 }
 
-void offer_redo(CLI::App& app, Frame& frame) {
+void offer_redo(Verb& app, Frame& frame) {
     const auto options = std::make_shared<Options>();
-    CLI::App* verb = offer(app, options, "redo", "Do again what was undone last");
-    example(verb, "  luftpause redo mill.luft");
+    Verb& verb = offer(app, options, "redo", "Do again what was undone last", "luftpause redo mill.luft");
     on_run(verb, frame, options, redo);
 }
 

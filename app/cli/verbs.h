@@ -5,21 +5,21 @@
 
 namespace luft::cli {
 
-void offer_new(CLI::App& app, Frame& frame);
-void offer_piece(CLI::App& app, Frame& frame);
-void offer_add(CLI::App& app, Frame& frame);
-void offer_performance(CLI::App& app, Frame& frame);
-void offer_listen(CLI::App& app, Frame& frame);
-void offer_marks(CLI::App& app, Frame& frame);
-void offer_mark(CLI::App& app, Frame& frame);
-void offer_moment(CLI::App& app, Frame& frame);
-void offer_vocabulary(CLI::App& app, Frame& frame);
-void offer_profile(CLI::App& app, Frame& frame);
-void offer_script(CLI::App& app, Frame& frame);
-void offer_cues(CLI::App& app, Frame& frame);
-void offer_export(CLI::App& app, Frame& frame);
-void offer_undo(CLI::App& app, Frame& frame);
-void offer_redo(CLI::App& app, Frame& frame);
-void offer_check(CLI::App& app, Frame& frame);
+void offer_new(Verb& app, Frame& frame);
+void offer_piece(Verb& app, Frame& frame);
+void offer_add(Verb& app, Frame& frame);
+void offer_performance(Verb& app, Frame& frame);
+void offer_listen(Verb& app, Frame& frame);
+void offer_marks(Verb& app, Frame& frame);
+void offer_mark(Verb& app, Frame& frame);
+void offer_moment(Verb& app, Frame& frame);
+void offer_vocabulary(Verb& app, Frame& frame);
+void offer_profile(Verb& app, Frame& frame);
+void offer_script(Verb& app, Frame& frame);
+void offer_cues(Verb& app, Frame& frame);
+void offer_export(Verb& app, Frame& frame);
+void offer_undo(Verb& app, Frame& frame);
+void offer_redo(Verb& app, Frame& frame);
+void offer_check(Verb& app, Frame& frame);
 
 } // namespace luft::cli

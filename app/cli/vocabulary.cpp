@@ -139,57 +139,46 @@ void put_drill(const Options& options, Frame& frame) {
     frame.print("Put drill '" + options.key + "' into the drill book.\n");
 }
 
-CLI::App* offer_action(CLI::App* verb, const std::shared_ptr<Options>& options, const char* name,
-                       const char* help, const char* key) {
-    CLI::App* action = verb->add_subcommand(name, help);
-    action->add_option(key, options->key, "Lower-case letters, digits and dashes")->required()->type_name("");
+Verb& add_action(Verb& verb, const std::shared_ptr<Options>& options, const std::string& name,
+                 const std::string& help, const std::string& key, const std::string& arguments) {
+    Verb& action = add_verb(verb, name, help, "luftpause vocabulary mill.luft " + name + " " + arguments);
+    argument(action, key, options->key, "Lower-case letters, digits and dashes");
     text_option(action, "--name", options->name, "As a teacher says it");
     return action;
 }
 
-void repeated(CLI::App* action, const char* name, std::vector<std::string>& into, const char* help,
-              const char* type) {
-    action->add_option(name, into, help)
-        ->expected(1)
-        ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll)
-        ->type_name(type);
-}
-
 } // namespace
 
-void offer_vocabulary(CLI::App& app, Frame& frame) {
+void offer_vocabulary(Verb& app, Frame& frame) {
     const auto options = std::make_shared<Options>();
-    CLI::App* verb = app.add_subcommand("vocabulary", "List facets, shades and drills, or add your own");
+    Verb& verb = add_verb(app, "vocabulary", "List facets, shades and drills, or add your own",
+                          "luftpause vocabulary mill.luft list --drills");
     project_and_action(verb, options->project);
-    example(verb, "  luftpause vocabulary mill.luft list --drills");
 
-    CLI::App* shown = verb->add_subcommand("list", "List facets and their shades");
-    shown->add_flag("--drills", options->drills, "List the drill book instead");
-    shown->add_flag("--json", options->json, "Print all of it as JSON");
-    example(shown, "  luftpause vocabulary mill.luft list");
+    Verb& shown =
+        add_verb(verb, "list", "List facets and their shades", "luftpause vocabulary mill.luft list");
+    flag(shown, "--drills", options->drills, "List the drill book instead");
+    flag(shown, "--json", options->json, "Print all of it as JSON");
     on_run(shown, frame, options, list);
 
-    CLI::App* facet = offer_action(verb, options, "add-facet", "Add a facet of your own", "KEY");
+    Verb& facet = add_action(verb, options, "add-facet", "Add a facet of your own", "KEY", "jaw --name Jaw");
     text_option(facet, "--description", options->description, "One sentence");
     choice_option(facet, "--basis", options->basis, kBases, "On what a judgement rests; coach unless given");
-    example(facet, "  luftpause vocabulary mill.luft add-facet jaw --name Jaw");
     on_run(facet, frame, options, add_facet);
 
-    CLI::App* shade = offer_action(verb, options, "add-shade", "Add a shade to a facet", "FACET:SHADE");
+    Verb& shade = add_action(verb, options, "add-shade", "Add a shade to a facet", "FACET:SHADE",
+                             "jaw:held --leaning watch");
     text_option(shade, "--description", options->description, "One sentence: what is heard or seen");
     choice_option(shade, "--leaning", options->leaning, kLeanings, "How it usually counts");
-    example(shade, "  luftpause vocabulary mill.luft add-shade jaw:held --leaning watch");
     on_run(shade, frame, options, add_shade);
 
-    CLI::App* drill =
-        offer_action(verb, options, "drill", "Put a drill into the drill book, or replace it", "KEY");
+    Verb& drill = add_action(verb, options, "drill", "Put a drill into the drill book, or replace it", "KEY",
+                             "loose-jaw --name 'Loose jaw' --trains jaw:held \\\n"
+                             "    --step 'Let the jaw hang.' --step 'Sing five notes down on \"ya\".'");
     text_option(drill, "--aim", options->aim, "One sentence: what it trains");
-    repeated(drill, "--step", options->steps, "A step; may be repeated", "TEXT");
+    repeated_option(drill, "--step", options->steps, "TEXT", "A step; may be repeated");
     text_option(drill, "--caution", options->caution, "When to stop");
-    repeated(drill, "--trains", options->trains, "A facet or a shade; may be repeated", "FACET[:SHADE]");
-    example(drill,
-            "  luftpause vocabulary mill.luft drill loose-jaw --name 'Loose jaw' --trains jaw:held \\\n"
-            "      --step 'Let the jaw hang.' --step 'Sing five notes down on \"ya\".'");
+    repeated_option(drill, "--trains", options->trains, "FACET[:SHADE]", "What it answers; may be repeated");
     on_run(drill, frame, options, put_drill);
 }
 

@@ -1,5 +1,5 @@
 // Times as they are typed.
-#include "cli/verb.h"
+#include "cli/typed.h"
 
 #include <catch2/catch.hpp>
 
@@ -20,6 +20,6 @@ TEST_CASE("What isn't a time is refused") {
     for (const char* text : {"", ".", ":", "1:", ":5", "-1", "+1", "1e3", "1,5", "1:60", "1:2:60", "1:2:3:4",
                              "1.5:2", "5 s", "nan", "inf", "0x10", "1234567890123"}) {
         INFO(text);
-        CHECK_THROWS_AS(parse_time(text), CLI::ValidationError);
+        CHECK_THROWS_AS(parse_time(text), luft::cli::UsageError);
     }
 }

@@ -1,0 +1,50 @@
+#include "cli/frame.h"
+
+#include "base/error.h"
+#include "base/write_file.h"
+
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
+
+namespace luft::cli {
+
+void Frame::run() {
+    // However the work ends, the progress line is off the terminal before anything else is said.
+    struct LineOff {
+        std::optional<ProgressLine>& line;
+        ~LineOff() { line.reset(); }
+    } const off{line_};
+    if (work_) work_();
+}
+
+void Frame::print(std::string_view text) const {
+    const bool written = std::fwrite(text.data(), 1, text.size(), stdout) == text.size();
+    if (!written || std::fflush(stdout) != 0)
+        throw Error(Fault::cannot_write,
+                    std::string("The output can't be written: ") + std::strerror(errno) + ".");
+}
+
+void Frame::note(std::string_view line) const {
+    std::fprintf(stderr, "%.*s\n", static_cast<int>(line.size()), line.data());
+}
+
+void Frame::deliver(std::string_view text, const std::string& out,
+                    const std::vector<std::filesystem::path>& sources) const {
+    if (out.empty()) return print(text);
+    for (const auto& source : sources) {
+        std::error_code ignored;
+        if (std::filesystem::equivalent(source, out, ignored))
+            throw Error(Fault::bad_request, "'" + out + "' is what the result is made from.",
+                        "Give --out another name.");
+    }
+    write_file(out, text);
+}
+
+Progress Frame::progress() {
+    line_.emplace();
+    return Progress([this](double done, std::string_view doing) { line_->show(done, doing); },
+                    line_->stop_token());
+}
+
+} // namespace luft::cli
