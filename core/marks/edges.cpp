@@ -71,7 +71,20 @@ std::optional<StartMeasures> measure_start(const voice::Texture& texture, const 
     return m;
 }
 
-Onset judge_onset(const voice::Hearing& hearing, const Run& note, std::size_t silent_before) {
+namespace {
+
+/// Instruments make attacks, air and tails of their own: what is read there counts less than an even chance.
+template <class Edge>
+Edge among_instruments(Edge edge) {
+    constexpr Confidence kMost{0.45};
+    if (edge.confidence > kMost) {
+        edge.confidence = kMost;
+        edge.evidence += "; the accompaniment sounds there too";
+    }
+    return edge;
+}
+
+Onset onset_alone(const voice::Hearing& hearing, const Run& note, std::size_t silent_before) {
     if (silent_before < kJoined)
         return {OnsetKind::balanced, {0.4}, "joined to the note before it; no start of its own to judge"};
     const auto m = measure_start(hearing.texture, note, silent_before);
@@ -97,7 +110,7 @@ Onset judge_onset(const voice::Hearing& hearing, const Run& note, std::size_t si
     return {OnsetKind::balanced, {std::clamp(0.75 - std::max(breathy, glottal) / 6, 0.4, 0.9)}, words};
 }
 
-Offset judge_offset(const voice::Hearing& hearing, const Run& note, std::size_t silent_after) {
+Offset offset_alone(const voice::Hearing& hearing, const Run& note, std::size_t silent_after) {
     const auto& texture = hearing.texture;
     if (silent_after < kJoined) return {OffsetKind::clean, {0.4}, "runs into the next note"};
     const auto begin = static_cast<std::ptrdiff_t>(note.begin) * kFine;
@@ -128,6 +141,18 @@ Offset judge_offset(const voice::Hearing& hearing, const Run& note, std::size_t 
     if (fall > Seconds(0.16))
         return {OffsetKind::trailing, {std::clamp(0.5 + (fall.value() - 0.16) * 2, 0.5, 0.9)}, words};
     return {OffsetKind::clean, {std::clamp(0.9 - fall.value() * 2, 0.5, 0.9)}, words};
+}
+
+} // namespace
+
+Onset judge_onset(const voice::Hearing& hearing, const Run& note, std::size_t silent_before) {
+    const Onset onset = onset_alone(hearing, note, silent_before);
+    return hearing.setting == voice::Setting::alone ? onset : among_instruments(onset);
+}
+
+Offset judge_offset(const voice::Hearing& hearing, const Run& note, std::size_t silent_after) {
+    const Offset offset = offset_alone(hearing, note, silent_after);
+    return hearing.setting == voice::Setting::alone ? offset : among_instruments(offset);
 }
 
 } // namespace luft::marks

@@ -1,6 +1,7 @@
 #include "marks/listen.h"
 
 #include "marks/breaths.h"
+#include "marks/instruments.h"
 #include "marks/notes.h"
 #include "marks/phrases.h"
 #include "marks/registers.h"
@@ -31,9 +32,13 @@ Analysis listen(SampleSource& source, const ListenOptions& options, const Progre
         voice::hear(source, setting_asked_for(options.accompaniment), progress.part(0, 0.97));
     progress.step(0.97, "finding notes, breaths and phrases");
 
-    const std::vector<Run> runs = sung_runs(hearing);
+    std::vector<Run> runs = sung_runs(hearing);
     const std::vector<float> pitch = pitch_line(hearing, runs);
-    const std::vector<Run> cut = cut_notes(hearing, runs, pitch);
+    const std::vector<Run> cut = leave_out_instruments(hearing, pitch, cut_notes(hearing, runs, pitch));
+    if (hearing.setting == voice::Setting::accompanied) {
+        runs = runs_of(cut);
+        keep_only(hearing.curves, cut);
+    }
     std::vector<HeldPitch> held;
     for (const Run& note : cut)
         held.push_back({steady_pitch(pitch, note), kHop * static_cast<double>(note.length())});
