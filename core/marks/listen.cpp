@@ -49,7 +49,12 @@ Analysis listen(SampleSource& source, const ListenOptions& options, const Progre
     a.breaths = find_breaths(hearing, runs);
     a.phrases = find_phrases(a.notes, a.breaths);
     a.one_register = !find_registers(hearing.curves, a.notes, hearing.setting);
-    if (!a.one_register) a.switches = find_switches(hearing.curves, a.notes, a.phrases);
+    if (!a.one_register) a.switches = find_switches(hearing.curves, a.notes, a.phrases, hearing.setting);
+    if (hearing.setting == voice::Setting::accompanied && too_many(a.switches, a.notes)) {
+        a.switches.clear();
+        forget_registers(hearing.curves, a.notes);
+        a.one_register = true;
+    }
     a.duration = hearing.duration;
     a.setting = hearing.setting;
     a.loudness = hearing.loudness;

@@ -44,7 +44,7 @@ Path evidence(const voice::Curves& c, const std::vector<Note>& notes, const Regi
     const bool alone = setting == voice::Setting::alone;
     const double weight = alone ? 1.0 : 0.4;   // among instruments a frame's word counts less
     const double inside = alone ? 16.0 : 80.0; // cost of a change, in log odds; tuned on the project's singer
-    constexpr double kAtNote = 6.0, kInPause = 2.0;
+    const double kAtNote = alone ? 6.0 : 20.0, kInPause = alone ? 2.0 : 4.0;
     Path p{std::vector<double>(c.frames(), 0.0), std::vector<double>(c.frames(), kInPause)};
     // Smoothed over 110 ms: single frames are too noisy to trust.
     const auto smooth = [](std::span<const float> curve) { return signal::running_median(curve, 5); };
@@ -103,6 +103,12 @@ bool find_registers(voice::Curves& c, std::vector<Note>& notes, voice::Setting s
         if (f.end > f.begin) n.sung_in = 2 * head_frames > f.end - f.begin ? Register::head : Register::chest;
     }
     return true;
+}
+
+void forget_registers(voice::Curves& c, std::vector<Note>& notes) {
+    c.head_register = Curve<Share>(c.frames());
+    for (Note& n : notes)
+        n.sung_in.reset();
 }
 
 } // namespace luft::marks

@@ -16,4 +16,7 @@ namespace luft::marks {
 /// tells; confidence says how far the evidence goes.
 bool find_registers(voice::Curves& curves, std::vector<Note>& notes, voice::Setting setting);
 
+/// Takes back what find_registers said.
+void forget_registers(voice::Curves& curves, std::vector<Note>& notes);
+
 } // namespace luft::marks

@@ -9,7 +9,7 @@
 namespace luft::marks {
 
 std::vector<Switch> find_switches(const voice::Curves& c, const std::vector<Note>& notes,
-                                  const std::vector<Phrase>& phrases) {
+                                  const std::vector<Phrase>& phrases, voice::Setting setting) {
     std::vector<Switch> found;
     const auto head_at = [&](std::size_t i) {
         return c.head_register.at(FrameIndex{static_cast<std::int64_t>(i)});
@@ -52,7 +52,8 @@ std::vector<Switch> find_switches(const voice::Curves& c, const std::vector<Note
             const double jump =
                 pitch_near(i, std::min(i + 12, end)) - pitch_near(i > begin + 12 ? i - 12 : begin, i);
             s.leap = std::abs(jump) > 2.5;
-            s.confidence = {std::clamp(0.35 + 0.6 * sure / static_cast<double>(holds), 0.3, 0.95)};
+            const double trust = setting == voice::Setting::alone ? 1.0 : 0.45;
+            s.confidence = {trust * std::clamp(0.35 + 0.6 * sure / static_cast<double>(holds), 0.3, 0.95)};
             s.evidence = std::string(is_head ? "the upper partials weaken and the first one stands out"
                                              : "the upper partials come in and the first one stands back") +
                          (s.leap ? ", on a leap of " + fixed(std::abs(jump), 0) + " semitones" : "");
@@ -61,6 +62,14 @@ std::vector<Switch> find_switches(const voice::Curves& c, const std::vector<Note
         }
     }
     return found;
+}
+
+bool too_many(const std::vector<Switch>& switches, const std::vector<Note>& notes) {
+    constexpr Seconds kLeastBetween{2.5};
+    Seconds sung;
+    for (const Note& n : notes)
+        sung += n.span.length();
+    return static_cast<double>(switches.size()) * kLeastBetween > std::max(sung, 2 * kLeastBetween);
 }
 
 } // namespace luft::marks

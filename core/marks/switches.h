@@ -9,8 +9,13 @@
 namespace luft::marks {
 
 /// A switch stands where the register curve changes inside a phrase and stays changed for 0.12 s or more;
-/// close to the seam of two notes it stands on the seam. Changes between phrases aren't marked.
+/// close to the seam of two notes it stands on the seam. Changes between phrases aren't marked. Among
+/// instruments the evidence is worth less: there confidence stays under 0.45.
 std::vector<Switch> find_switches(const voice::Curves& curves, const std::vector<Note>& notes,
-                                  const std::vector<Phrase>& phrases);
+                                  const std::vector<Phrase>& phrases, voice::Setting setting);
+
+/// More switches than one in 2.5 s of singing aren't a singer's: then the model has followed vowels or
+/// instruments, and the performance is better called one register (common practice, no source).
+bool too_many(const std::vector<Switch>& switches, const std::vector<Note>& notes);
 
 } // namespace luft::marks
