@@ -64,8 +64,10 @@ std::string finding_list(const char* title, const std::vector<profile::Finding>&
 
 std::string example(const char* title, const std::optional<profile::Example>& e) {
     if (!e) return {};
+    const bool ended =
+        !e->words.empty() && std::string_view(".!?").find(e->words.back()) != std::string_view::npos;
     return "<p class=\"hear\"><b>" + std::string(title) + "</b> " + time_mark(e->span.start) + " " +
-           safe(e->words) + ".</p>\n";
+           safe(e->words) + (ended ? "</p>\n" : ".</p>\n");
 }
 
 std::string basis_words(vocabulary::Basis basis) {

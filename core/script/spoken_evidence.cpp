@@ -93,12 +93,14 @@ std::optional<std::string> of_register(const Tag& tag, Span span, const std::vec
            (s.leap ? ", on a leap." : ", within the line.");
 }
 
-std::optional<std::string> of_breath(Span span, const std::vector<project::Mark>& marks) {
+std::optional<std::string> of_breath(const Tag& tag, Span span, const std::vector<project::Mark>& marks) {
     const auto breaths = touching<marks::Breath>(marks, span);
     if (breaths.empty()) return std::nullopt;
     const auto* b = *std::ranges::max_element(breaths, {}, [](const auto* x) { return x->span.length(); });
     const std::string length = spoken_length(b->span.length());
     if (b->evidence_kind == marks::BreathEvidence::heard) return "It takes " + length + ".";
+    // Who tags it as audible has heard it; then only the length of the gap is the program's to add.
+    if (tag.shade == "audible") return "The gap for it is " + length + " long.";
     return "The music covers the breath itself. Only the gap in the line speaks for it, " + length + " long.";
 }
 
@@ -131,7 +133,7 @@ std::optional<std::string> spoken_evidence(const Tag& tag, Span span,
     if (tag.facet == "intonation") return of_intonation(tag, notes);
     if (tag.facet == "dynamics") return of_dynamics(tag, notes);
     if (tag.facet == "register") return of_register(tag, span, marks);
-    if (tag.facet == "breath") return of_breath(span, marks);
+    if (tag.facet == "breath") return of_breath(tag, span, marks);
     if (tag.facet == "phrasing") return of_phrasing(tag, span, marks);
     return std::nullopt;
 }
