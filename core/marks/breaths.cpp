@@ -92,7 +92,7 @@ std::vector<Event> events_in(std::span<const Colour> c, double floor, const Gap&
                               smooth.begin() + static_cast<std::ptrdiff_t>(i) + 1);
         e.rise = smooth[i] - start;
         const double length = static_cast<double>(e.end - e.begin) * kHop.value();
-        // Votes in units of 'clearly so'; constants tuned on the project's singer (tests/bench).
+        // Votes in units of 'clearly so'; constants tuned on the project's singer (tests/singer).
         e.score = std::min((e.over_quiet - 7) / 5, 2.0) - std::max(0.0, (e.hiss + 2) / 4) +
                   std::clamp((e.rise - 4) / 3, -2.0, 1.0) + std::min((length - 0.12) / 0.1, 0.5) -
                   std::max(0.0, (e.low - 1.5) / 3);

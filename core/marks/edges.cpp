@@ -90,7 +90,7 @@ Onset onset_alone(const voice::Hearing& hearing, const Run& note, std::size_t si
     const auto m = measure_start(hearing.texture, note, silent_before);
     if (!m) return {OnsetKind::balanced, {0.3}, "too short to judge how it starts"};
     const double rise = m->rise.value() * 1000;
-    // Scores in units of 'clearly so'; constants tuned on the project's singer (tests/bench).
+    // Scores in units of 'clearly so'; constants tuned on the project's singer (tests/singer).
     // No vote but that of the rise may carry it alone: silence before a note has no upper end, and says
     // little.
     const auto vote = [](double x) { return std::clamp(x, -2.0, 0.5); };

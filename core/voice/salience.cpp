@@ -10,9 +10,8 @@ namespace {
 
 constexpr double kGridCents = 20;
 constexpr int kPartials = 12;
-constexpr double kWeight = 0.8;
+constexpr double kWeight = 0.65; // tuned on the sample's performances and the project's accompanied scenes
 constexpr double kTop = 5000;    // Hz; above it a voice has too little to add
-constexpr float kValley = 0.35F; // how much the dips half-way between partials count against a pitch
 
 std::vector<float> pitch_grid() {
     std::vector<float> grid;
@@ -62,8 +61,7 @@ std::span<const PitchCandidate> Salience::candidates(std::span<const float> powe
         double sum = 0, weights = 0, weight = 1;
         for (int h = 1; h <= kPartials && h * f0 < kTop; ++h, weight *= kWeight) {
             const double bin = h * f0 / Spectrum::kBinWidth;
-            const double valley = (h - 0.5) * f0 / Spectrum::kBinWidth;
-            sum += weight * (at(white_, bin) - kValley * at(white_, valley));
+            sum += weight * at(white_, bin);
             weights += weight;
         }
         salience_[g] = static_cast<float>(sum / weights);

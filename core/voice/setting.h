@@ -16,7 +16,7 @@ struct SettingEvidence {
 };
 
 /// A voice alone is periodic whenever it is loud, and quiet between phrases; a mix is neither.
-/// Own rule; thresholds tuned on the project's scenes (tests/bench).
+/// Own rule; thresholds tuned on the scenes of the project's singer (tests/scenes).
 Setting find_setting(const SettingEvidence& evidence);
 
 /// Gathers the evidence from what pass one kept of each frame.

@@ -9,7 +9,7 @@ namespace luft::voice {
 namespace {
 
 /// How strongly the side signal is subtracted. An instrument panned half-way has |S| = |M| / 2 or so.
-/// Tuned on the project's own accompanied scenes (tests/bench).
+/// Tuned on the project's own accompanied scenes (tests/scenes).
 constexpr float kSideWeight = 2.0F;
 constexpr float kFloor = 0.01F;
 
