@@ -100,8 +100,9 @@ void draw_line(Svg& svg, const profile::Source& source, const MapLine& line, con
     for (const auto& piece : ribbon(source, line, place))
         svg.path(piece.path, piece_style(piece.sung_in));
     const double end = column.left + column.width;
+    const double before = column.left + kGutter - 7; // left of the time, for the song's first breath
     for (const auto* b : line.breaths)
-        svg.path(comma(std::clamp(place.x(b->span.middle()), column.left + kGutter, end - 6), staff - 11),
+        svg.path(comma(std::clamp(place.x(b->span.middle()), before, end - 6), staff - 11),
                  breath_style(b->evidence_kind));
     for (const auto* s : line.switches) {
         const bool up = s->to == marks::Register::head;
