@@ -1,6 +1,9 @@
 #include "base/bytes.h"
 #include "base/error.h"
 #include "base/write_file.h"
+#include "tools/files.h"
+#include "tools/folder.h"
+#include "tools/programs.h"
 
 #include <catch2/catch.hpp>
 #include <sys/stat.h>
@@ -11,71 +14,43 @@
 #include <iterator>
 
 using namespace luft;
+using namespace luft::test;
 namespace fs = std::filesystem;
-
-namespace {
-
-class Folder {
-  public:
-    Folder() {
-        std::string pattern = (fs::temp_directory_path() / "base-test-XXXXXX").string();
-        REQUIRE(::mkdtemp(pattern.data()) != nullptr);
-        path = pattern;
-    }
-    Folder(const Folder&) = delete;
-    Folder& operator=(const Folder&) = delete;
-    ~Folder() {
-        std::error_code ignored;
-        fs::remove_all(path, ignored);
-    }
-    [[nodiscard]] std::size_t count() const {
-        return static_cast<std::size_t>(
-            std::distance(fs::directory_iterator(path), fs::directory_iterator()));
-    }
-    fs::path path;
-};
-
-std::string text_of(const fs::path& file) {
-    std::ifstream in(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), {}};
-}
-
-} // namespace
 
 TEST_CASE("a file is written whole, with every byte, and nothing is left beside it") {
     const Folder folder;
     const std::string text("line\r\n\0\xFF end", 12);
-    write_file(folder.path / "cue sheet.csv", text);
-    CHECK(text_of(folder.path / "cue sheet.csv") == text);
-    write_file(folder.path / "cue sheet.csv", "");
-    CHECK(text_of(folder.path / "cue sheet.csv").empty());
-    CHECK(folder.count() == 1);
+    write_file(folder / "cue sheet.csv", text);
+    CHECK(read_all(folder / "cue sheet.csv") == text);
+    write_file(folder / "cue sheet.csv", "");
+    CHECK(read_all(folder / "cue sheet.csv").empty());
+    CHECK(folder.names() == std::vector<std::string>{"cue sheet.csv"});
 }
 
 TEST_CASE("a replaced file is a new one: who has the old one open keeps it whole") {
     const Folder folder;
-    const fs::path file = folder.path / "a.txt";
+    const fs::path file = folder / "a.txt";
     write_file(file, "old words");
     std::ifstream reader(file);
     write_file(file, "new");
     CHECK(std::string(std::istreambuf_iterator<char>(reader), {}) == "old words");
-    CHECK(text_of(file) == "new");
+    CHECK(read_all(file) == "new");
 }
 
 TEST_CASE("a file has the permissions that the user's mask leaves") {
     const Folder folder;
     const mode_t before = ::umask(027);
-    write_file(folder.path / "a.txt", "x");
+    write_file(folder / "a.txt", "x");
     ::umask(before);
     struct stat facts {};
-    REQUIRE(::stat((folder.path / "a.txt").c_str(), &facts) == 0);
+    REQUIRE(::stat((folder / "a.txt").c_str(), &facts) == 0);
     CHECK((facts.st_mode & 0777) == 0640);
 }
 
 TEST_CASE("when writing fails what was there stays, and the reason is said") {
     const Folder folder;
     // A folder of that name can't be replaced by a file, for any user.
-    const fs::path taken = folder.path / "taken";
+    const fs::path taken = folder / "taken";
     fs::create_directory(taken);
     write_file(taken / "inside", "kept");
     try {
@@ -86,31 +61,28 @@ TEST_CASE("when writing fails what was there stays, and the reason is said") {
         CHECK(std::string(e.what()).find("taken") != std::string::npos);
         CHECK_FALSE(e.advice().empty());
     }
-    CHECK(text_of(taken / "inside") == "kept");
-    CHECK(folder.count() == 1);
+    const std::vector<std::string> before{"taken", "taken/inside"};
+    CHECK(read_all(taken / "inside") == "kept");
+    CHECK(folder.names() == before);
     try {
-        write_file(folder.path / "no such folder" / "a", "text");
+        write_file(folder / "no such folder" / "a", "text");
         FAIL("it was written");
     } catch (const Error& e) {
         CHECK(e.fault() == Fault::cannot_write);
     }
-    CHECK(folder.count() == 1);
+    CHECK(folder.names() == before);
 }
 
 TEST_CASE("a full disk leaves the old file as it was") {
     // Files of this process may grow to 4096 bytes only; the kernel then refuses like a full disk does.
     const Folder folder;
-    const fs::path file = folder.path / "a.txt";
+    const fs::path file = folder / "a.txt";
     write_file(file, "old");
-    const std::string big(100000, 'x');
-    const std::string command = "ulimit -f 4; trap '' XFSZ; exec '" +
-                                fs::read_symlink("/proc/self/exe").string() +
-                                "' '[.full_disk]' >/dev/null 2>&1";
     ::setenv("LUFT_TEST_FILE", file.c_str(), 1); // read only by the hidden test below
-    CHECK(std::system(("sh -c \"" + command + "\"").c_str()) == 0);
+    run("ulimit -f 4; trap '' XFSZ; exec " + quoted(fs::read_symlink("/proc/self/exe")) + " '[.full_disk]'");
     ::unsetenv("LUFT_TEST_FILE");
-    CHECK(text_of(file) == "old");
-    CHECK(folder.count() == 1);
+    CHECK(read_all(file) == "old");
+    CHECK(folder.names() == std::vector<std::string>{"a.txt"});
 }
 
 TEST_CASE("(run by the test above) writing more than fits is refused", "[.full_disk]") {
@@ -121,8 +93,8 @@ TEST_CASE("(run by the test above) writing more than fits is refused", "[.full_d
 
 TEST_CASE("a file is read from any place, and only as far as it goes") {
     const Folder folder;
-    write_file(folder.path / "a.bin", "0123456789");
-    const auto bytes = open_file(folder.path / "a.bin");
+    write_file(folder / "a.bin", "0123456789");
+    const auto bytes = open_file(folder / "a.bin");
     CHECK(bytes->size() == 10);
     CHECK(bytes->name() == "a.bin");
     std::vector<std::byte> four(4);
@@ -136,13 +108,13 @@ TEST_CASE("a file is read from any place, and only as far as it goes") {
 TEST_CASE("what isn't a regular file is not opened, with the reason") {
     const Folder folder;
     try {
-        (void)open_file(folder.path / "nothing");
+        (void)open_file(folder / "nothing");
         FAIL("it was opened");
     } catch (const Error& e) {
         CHECK(e.fault() == Fault::not_found);
     }
     try {
-        (void)open_file(folder.path);
+        (void)open_file(folder.path());
         FAIL("it was opened");
     } catch (const Error& e) {
         CHECK(e.fault() == Fault::unreadable);

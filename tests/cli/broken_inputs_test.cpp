@@ -1,6 +1,8 @@
 // What isn't a recording: a reason in one line, exit status 1, and nothing written.
 #include "cli/program.h"
 #include "cli/sung.h"
+#include "tools/files.h"
+#include "tools/folder.h"
 
 #include <catch2/catch.hpp>
 
@@ -9,6 +11,7 @@
 #include <vector>
 
 using namespace luft::cli::test;
+using namespace luft::test;
 
 namespace {
 

@@ -3,6 +3,7 @@
 
 #include "cli/program.h"
 #include "cli/sung.h"
+#include "tools/folder.h"
 
 #include <nlohmann/json.hpp>
 
@@ -27,7 +28,7 @@ class Desk {
     [[nodiscard]] nlohmann::json marks(const std::string& kind) const;
     [[nodiscard]] nlohmann::json moments() const { return json("moment", {"list"}); }
 
-    Folder folder;
+    luft::test::Folder folder;
     singer::Truth truth;
     std::string added; ///< what `add` said
 };

@@ -1,5 +1,6 @@
 // The coach's hand on marks, moments and vocabulary, and the way back.
 #include "cli/desk.h"
+#include "tools/files.h"
 
 #include <catch2/catch.hpp>
 
@@ -7,6 +8,7 @@
 
 using namespace luft;
 using namespace luft::cli::test;
+using namespace luft::test;
 
 namespace {
 

@@ -1,6 +1,8 @@
 // luftpause listen on a bare recording: the JSON of the analysis, and what it says about what was sung.
 #include "cli/program.h"
 #include "cli/sung.h"
+#include "tools/files.h"
+#include "tools/folder.h"
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
@@ -9,6 +11,7 @@
 
 using namespace luft;
 using namespace luft::cli::test;
+using namespace luft::test;
 
 TEST_CASE("listen prints JSON with every key of its schema, as Python's own reader sees it") {
     const Folder folder;

@@ -1,21 +1,22 @@
 #include "cli/program.h"
 
+#include "tools/files.h"
+#include "tools/folder.h"
+
 #include <catch2/catch.hpp>
 #include <fcntl.h>
 #include <spawn.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include <algorithm>
 #include <chrono>
 #include <csignal>
-#include <cstdlib>
-#include <fstream>
-#include <iterator>
 #include <sstream>
 #include <thread>
 
 extern char** environ;
+
+using namespace luft::test;
 
 namespace luft::cli::test {
 namespace {
@@ -57,25 +58,6 @@ class Child {
 
 } // namespace
 
-Folder::Folder() {
-    std::string pattern = (std::filesystem::temp_directory_path() / "cli-test-XXXXXX").string();
-    REQUIRE(::mkdtemp(pattern.data()) != nullptr);
-    path_ = pattern;
-}
-
-Folder::~Folder() {
-    std::error_code ignored;
-    std::filesystem::remove_all(path_, ignored);
-}
-
-std::vector<std::string> Folder::names() const {
-    std::vector<std::string> names;
-    for (const auto& entry : std::filesystem::recursive_directory_iterator(path_))
-        names.push_back(std::filesystem::relative(entry.path(), path_).string());
-    std::sort(names.begin(), names.end());
-    return names;
-}
-
 Outcome run(const std::string& program, const std::vector<std::string>& arguments) {
     return Child(program, arguments).wait();
 }
@@ -100,17 +82,6 @@ Outcome interrupted(const std::vector<std::string>& arguments, int milliseconds)
     std::this_thread::sleep_for(std::chrono::milliseconds(milliseconds));
     child.signal(SIGINT);
     return child.wait();
-}
-
-std::string read_all(const std::filesystem::path& file) {
-    std::ifstream in(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), {}};
-}
-
-void write_all(const std::filesystem::path& file, std::string_view bytes) {
-    std::ofstream out(file, std::ios::binary);
-    out.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-    REQUIRE(out.good());
 }
 
 std::vector<std::string> lines(const std::string& text) {

@@ -1,28 +1,10 @@
-// What the command line's tests share: the built program, and a folder of their own.
+// What the command line's tests share: the built program, and what it says.
 #pragma once
 
-#include <filesystem>
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace luft::cli::test {
-
-/// A folder that is gone at the end of the test.
-class Folder {
-  public:
-    Folder();
-    Folder(const Folder&) = delete;
-    Folder& operator=(const Folder&) = delete;
-    ~Folder();
-    [[nodiscard]] std::string operator/(std::string_view name) const { return (path_ / name).string(); }
-    [[nodiscard]] const std::filesystem::path& path() const { return path_; }
-    /// Names of everything in it, sorted, folders' contents included.
-    [[nodiscard]] std::vector<std::string> names() const;
-
-  private:
-    std::filesystem::path path_;
-};
 
 struct Outcome {
     int status = 0; ///< exit status; 128 + signal when a signal ended it
@@ -40,9 +22,6 @@ std::string done(const std::vector<std::string>& arguments);
 
 /// Starts `luftpause`, sends it SIGINT once `milliseconds` have gone, and waits for its end.
 Outcome interrupted(const std::vector<std::string>& arguments, int milliseconds);
-
-std::string read_all(const std::filesystem::path& file);
-void write_all(const std::filesystem::path& file, std::string_view bytes);
 
 /// Non-empty lines.
 std::vector<std::string> lines(const std::string& text);

@@ -1,5 +1,6 @@
 // The straight road, from a recording to a timed cue sheet, through the built program.
 #include "cli/desk.h"
+#include "tools/files.h"
 
 #include <catch2/catch.hpp>
 
@@ -7,6 +8,7 @@
 
 using namespace luft;
 using namespace luft::cli::test;
+using namespace luft::test;
 
 TEST_CASE("From a recording to a timed cue sheet, verb by verb") {
     const Desk desk;

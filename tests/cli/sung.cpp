@@ -1,10 +1,14 @@
 #include "cli/sung.h"
 
-#include "cli/program.h"
+#include "tools/files.h"
 
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include <string>
+#include <vector>
+
+using namespace luft::test;
 
 namespace luft::cli::test {
 namespace {
@@ -63,7 +67,7 @@ singer::Song three_lines(int times) {
     return song;
 }
 
-singer::Truth write_sung(const singer::Song& song, const std::string& file) {
+singer::Truth write_sung(const singer::Song& song, const std::filesystem::path& file) {
     const singer::Rendition sung = singer::render(song, singer::Singer{}, kRate);
     write_all(file, wav(sung.samples, sung.rate));
     return sung.truth;

@@ -3,7 +3,7 @@
 
 #include "singer/singer.h"
 
-#include <string>
+#include <filesystem>
 
 namespace luft::cli::test {
 
@@ -11,6 +11,6 @@ namespace luft::cli::test {
 singer::Song three_lines(int times = 1);
 
 /// Sings it as a tenor and writes it as a 16-bit mono WAV file of 44.1 kHz; what it truly holds.
-singer::Truth write_sung(const singer::Song& song, const std::string& file);
+singer::Truth write_sung(const singer::Song& song, const std::filesystem::path& file);
 
 } // namespace luft::cli::test

@@ -1,9 +1,11 @@
 // The command line itself: help with an example everywhere, wrong use with status 2.
 #include "cli/program.h"
+#include "tools/folder.h"
 
 #include <catch2/catch.hpp>
 
 using namespace luft::cli::test;
+using namespace luft::test;
 
 namespace {
 

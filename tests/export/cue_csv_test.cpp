@@ -2,7 +2,9 @@
 #include "export/csv.h"
 #include "export/cue_csv.h"
 #include "export/cue_material.h"
-#include "export/outside.h"
+#include "tools/files.h"
+#include "tools/folder.h"
+#include "tools/programs.h"
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
@@ -10,15 +12,17 @@
 using namespace luft;
 using namespace luft::exports;
 using namespace luft::exports::testing;
+using namespace luft::test;
 
 namespace {
 
 nlohmann::json read_back(const std::string& csv) {
-    const OutsideFile file("cues.csv", csv);
+    const Folder folder;
+    write_all(folder / "cues.csv", csv);
     return nlohmann::json::parse(run(
         "python3 -c 'import csv,json,sys; print(json.dumps(list(csv.reader(open(sys.argv[1], newline=\"\", "
         "encoding=\"utf-8\"), strict=True))))' " +
-        file.name()));
+        quoted(folder / "cues.csv")));
 }
 
 } // namespace

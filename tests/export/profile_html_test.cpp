@@ -1,15 +1,14 @@
-#include "base/write_file.h"
 #include "export/profile_html.h"
 #include "export/profile_map.h"
 #include "profile/demo_source.h"
+#include "tools/files.h"
+#include "tools/folder.h"
+#include "tools/programs.h"
 
 #include <catch2/catch.hpp>
-#include <unistd.h>
-
-#include <cstdlib>
-#include <filesystem>
 
 using namespace luft;
+using namespace luft::test;
 
 namespace {
 
@@ -19,18 +18,15 @@ std::string html(const profile::Source& s) {
 
 /// Whether libxml2's command-line parser (Debian package libxml2-utils) takes the page as well-formed XML.
 bool well_formed(const std::string& page) {
-    const auto file =
-        std::filesystem::temp_directory_path() / ("luft-page-" + std::to_string(::getpid()) + ".html");
-    write_file(file, page);
-    const int status = std::system(("xmllint --noout --nonet '" + file.string() + "' 2>/dev/null").c_str());
-    std::filesystem::remove(file);
-    return status == 0;
+    const Folder folder;
+    write_all(folder / "page.html", page);
+    return run("xmllint --noout --nonet " + quoted(folder / "page.html") + " 2>/dev/null; echo $?") == "0\n";
 }
 
 } // namespace
 
 TEST_CASE("An independent parser takes every profile page as well-formed") {
-    REQUIRE(std::system("xmllint --version 2>/dev/null") == 0); // Debian package libxml2-utils
+    run("xmllint --version"); // Debian package libxml2-utils
     CHECK_FALSE(well_formed("<html><p>left open</html>"));
     CHECK(well_formed(html(profile::demo::source())));
     CHECK(well_formed(html({})));

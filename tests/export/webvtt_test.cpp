@@ -2,8 +2,10 @@
 #include "base/text.h"
 #include "export/captions.h"
 #include "export/cue_material.h"
-#include "export/outside.h"
 #include "export/webvtt.h"
+#include "tools/files.h"
+#include "tools/folder.h"
+#include "tools/programs.h"
 
 #include <catch2/catch.hpp>
 
@@ -12,6 +14,7 @@
 using namespace luft;
 using namespace luft::exports;
 using namespace luft::exports::testing;
+using namespace luft::test;
 
 namespace {
 
@@ -27,8 +30,9 @@ double seconds_of(const std::string& srt_time) { // HH:MM:SS,mmm
 
 /// Cues as ffmpeg understood them, which it writes as SubRip: number, times, lines, empty line.
 std::vector<Read> read_back(const std::string& vtt) {
-    const OutsideFile file("captions.vtt", vtt);
-    std::string srt = run("ffmpeg -nostdin -v error -i " + file.name() + " -f srt -");
+    const Folder folder;
+    write_all(folder / "captions.vtt", vtt);
+    std::string srt = run("ffmpeg -nostdin -v error -i " + quoted(folder / "captions.vtt") + " -f srt -");
     std::erase(srt, '\r'); // it ends lines inside a cue with CR LF
     std::istringstream in(srt);
     std::vector<Read> out;

@@ -3,21 +3,21 @@
 // SINGING, PITCH (NOTE), DURATION (SECONDS) and REST; its A5 is 440 Hz, so that its octaves are numbered one
 // higher than ours.
 #include "base/text.h"
-#include "base/write_file.h"
 #include "marks/heard.h"
 #include "signal/statistics.h"
+#include "tools/files.h"
+#include "tools/folder.h"
+#include "tools/programs.h"
 
 #include <catch2/catch.hpp>
 
 #include <cstdint>
-#include <cstdlib>
 #include <cstring>
 #include <filesystem>
-#include <fstream>
 
 using namespace luft;
 using namespace luft::marks;
-namespace fs = std::filesystem;
+using namespace luft::test;
 
 namespace {
 
@@ -39,9 +39,8 @@ struct Sound {
 };
 
 /// A plain reader of what festival writes: RIFF, one channel of 16 bits.
-Sound read_wave(const fs::path& file) {
-    std::ifstream in(file, std::ios::binary);
-    const std::string bytes(std::istreambuf_iterator<char>(in), {});
+Sound read_wave(const std::filesystem::path& file) {
+    const std::string bytes = read_all(file);
     REQUIRE(bytes.size() > 44);
     REQUIRE(bytes.substr(0, 4) == "RIFF");
     Sound s;
@@ -72,9 +71,7 @@ Sound read_wave(const fs::path& file) {
 }
 
 Sound festival_sings(const std::vector<ScoreNote>& score) {
-    std::string pattern = (fs::temp_directory_path() / "festival-XXXXXX").string();
-    REQUIRE(::mkdtemp(pattern.data()) != nullptr);
-    const fs::path folder = pattern;
+    const Folder folder;
     std::string xml =
         "<?xml version=\"1.0\"?>\n<!DOCTYPE SINGING PUBLIC \"-//SINGING//DTD SINGING mark up//EN\" "
         "\"Singing.v0_1.dtd\" []>\n<SINGING BPM=\"60\">\n";
@@ -82,14 +79,10 @@ Sound festival_sings(const std::vector<ScoreNote>& score) {
         xml += n.midi == 0 ? "<REST SECONDS=\"" + fixed(n.seconds, 2) + "\"></REST>\n"
                            : "<PITCH NOTE=\"" + festival_name(n.midi) + "\"><DURATION SECONDS=\"" +
                                  fixed(n.seconds, 2) + "\">" + n.syllable + "</DURATION></PITCH>\n";
-    write_file(folder / "score.xml", xml + "</SINGING>\n");
-    const std::string command = "text2wave -mode singing '" + (folder / "score.xml").string() + "' -o '" +
-                                (folder / "sung.wav").string() + "'";
-    INFO(command << ": the Debian packages festival and festvox-kallpc16k are needed");
-    REQUIRE(std::system(command.c_str()) == 0);
-    Sound sound = read_wave(folder / "sung.wav");
-    fs::remove_all(folder);
-    return sound;
+    write_all(folder / "score.xml", xml + "</SINGING>\n");
+    INFO("the Debian packages festival and festvox-kallpc16k are needed");
+    run("text2wave -mode singing " + quoted(folder / "score.xml") + " -o " + quoted(folder / "sung.wav"));
+    return read_wave(folder / "sung.wav");
 }
 
 } // namespace
@@ -100,7 +93,7 @@ TEST_CASE("the notes that festival sings are found") {
     const std::vector<ScoreNote> score{{57, 0.8, "low"}, {60, 0.8, "moon"}, {64, 0.8, "more"}, {0, 0.5, ""},
                                        {62, 0.6, "new"}, {59, 0.6, "low"},  {57, 1.2, "you"}};
     const Sound sound = festival_sings(score);
-    const auto said = test::listen_to(sound.samples, sound.rate, Accompaniment::alone);
+    const auto said = marks::test::listen_to(sound.samples, sound.rate, Accompaniment::alone);
     double at = 0;
     std::vector<reference::TimedNote> truth;
     for (const ScoreNote& n : score) {
@@ -118,7 +111,7 @@ TEST_CASE("the notes that festival sings are found") {
     }
     CHECK(said.duration.value() == Approx(at).margin(0.3));
     const auto found =
-        reference::score_notes(truth, test::timed(said.notes), reference::NoteRule::onset_pitch, 0.2);
+        reference::score_notes(truth, marks::test::timed(said.notes), reference::NoteRule::onset_pitch, 0.2);
     CAPTURE(found.hits, found.said);
     CHECK(found.hits == 6);
     CHECK(found.said <= 12); // its glides and diphthongs make some notes of their own: 11 measured

@@ -2,6 +2,9 @@
 // is opened or printed.
 #include "media/media.h"
 #include "media/tools.h"
+#include "tools/files.h"
+#include "tools/folder.h"
+#include "tools/programs.h"
 
 #include <catch2/catch.hpp>
 #include <fcntl.h>
@@ -14,6 +17,7 @@
 using namespace luft;
 using namespace luft::media;
 using namespace luft::media::test;
+using namespace luft::test;
 
 namespace {
 

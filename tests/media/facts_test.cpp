@@ -1,12 +1,15 @@
 // What is in a file, against what the ffprobe program reads in the same file.
 #include "media/media.h"
 #include "media/tools.h"
+#include "tools/folder.h"
+#include "tools/programs.h"
 
 #include <catch2/catch.hpp>
 
 using namespace luft;
 using namespace luft::media;
 using namespace luft::media::test;
+using namespace luft::test;
 
 namespace {
 

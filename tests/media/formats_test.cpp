@@ -1,6 +1,9 @@
 // Every sample type, rate and layout comes out as interleaved floats at full scale = 1.
 #include "media/media.h"
 #include "media/tools.h"
+#include "tools/files.h"
+#include "tools/folder.h"
+#include "tools/programs.h"
 
 #include <catch2/catch.hpp>
 
@@ -10,6 +13,7 @@
 using namespace luft;
 using namespace luft::media;
 using namespace luft::media::test;
+using namespace luft::test;
 
 namespace {
 

@@ -1,6 +1,8 @@
 // Movies out, read back by the ffmpeg and ffprobe programs and by our own reader.
 #include "media/movie_writer.h"
 #include "media/tools.h"
+#include "tools/files.h"
+#include "tools/folder.h"
 
 #include <catch2/catch.hpp>
 #include <sys/resource.h>
@@ -14,6 +16,7 @@
 using namespace luft;
 using namespace luft::media;
 using namespace luft::media::test;
+using namespace luft::test;
 
 namespace {
 
@@ -48,10 +51,6 @@ void write(const std::filesystem::path& file, const MovieFormat& format) {
     movie->finish();
 }
 
-std::size_t files_in(const Folder& folder) {
-    return static_cast<std::size_t>(std::distance(std::filesystem::directory_iterator(folder.path()), {}));
-}
-
 } // namespace
 
 TEST_CASE("a movie holds its pictures and its sound, each at its time") {
@@ -76,7 +75,7 @@ TEST_CASE("a movie holds its pictures and its sound, each at its time") {
         const Picture p = pictures->at(Seconds(n / 25.0 + 0.01));
         CHECK(int{p.rgb[4000]} == Approx(20 + 4 * n).margin(2));
     }
-    CHECK(files_in(folder) == 1);
+    CHECK(folder.names() == std::vector<std::string>{name});
 }
 
 TEST_CASE("a sound file holds its samples at its rate and with its channels") {
@@ -158,10 +157,10 @@ TEST_CASE("a movie that isn't finished leaves nothing behind, and what was there
         movie->sound(std::vector<float>(100000));
     }
     CHECK(read_all(folder / "a.mp4") == "what was there");
-    CHECK(files_in(folder) == 1);
+    CHECK(folder.names() == std::vector<std::string>{"a.mp4"});
     write(folder / "a.mp4", with_pictures());
     CHECK(read_all(folder / "a.mp4").size() > 1000);
-    CHECK(files_in(folder) == 1);
+    CHECK(folder.names() == std::vector<std::string>{"a.mp4"});
 }
 
 TEST_CASE("what can't be written is refused with its fault, and leaves nothing behind") {
@@ -196,7 +195,7 @@ TEST_CASE("what can't be written is refused with its fault, and leaves nothing b
               movie->finish();
               movie->sound(std::vector<float>(100));
           }) == Fault::bad_request);
-    CHECK(files_in(folder) == 1); // the last one, which was finished
+    CHECK(folder.names() == std::vector<std::string>{"a.wav"}); // the last one, which was finished
 }
 
 TEST_CASE("a file that may not grow is reported with the system's reason, and leaves nothing behind") {
@@ -221,5 +220,5 @@ TEST_CASE("a file that may not grow is reported with the system's reason, and le
     std::signal(SIGXFSZ, old);
     CHECK(fault == Fault::cannot_write);
     CHECK(what.find(std::strerror(EFBIG)) != std::string::npos);
-    CHECK(files_in(folder) == 0);
+    CHECK(folder.names().empty());
 }

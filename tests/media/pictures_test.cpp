@@ -2,6 +2,8 @@
 // program.
 #include "media/media.h"
 #include "media/tools.h"
+#include "tools/folder.h"
+#include "tools/programs.h"
 
 #include <catch2/catch.hpp>
 
@@ -10,6 +12,7 @@
 using namespace luft;
 using namespace luft::media;
 using namespace luft::media::test;
+using namespace luft::test;
 
 namespace {
 

@@ -1,12 +1,15 @@
 // Media times stay true: a sweep at a known time, encoded by the ffmpeg program, is heard at that time.
 #include "media/media.h"
 #include "media/tools.h"
+#include "tools/folder.h"
+#include "tools/programs.h"
 
 #include <catch2/catch.hpp>
 
 using namespace luft;
 using namespace luft::media;
 using namespace luft::media::test;
+using namespace luft::test;
 
 namespace {
 

@@ -1,42 +1,19 @@
 #include "media/tools.h"
 
 #include "media/media.h"
+#include "tools/files.h"
+#include "tools/programs.h"
 
 #include <catch2/catch.hpp>
 
 #include <cmath>
-#include <cstdio>
-#include <cstdlib>
 #include <cstring>
-#include <fstream>
-#include <iterator>
 #include <numbers>
 #include <sstream>
 
+using namespace luft::test;
+
 namespace luft::media::test {
-
-Folder::Folder() {
-    std::string pattern = (std::filesystem::temp_directory_path() / "media-test-XXXXXX").string();
-    REQUIRE(::mkdtemp(pattern.data()) != nullptr);
-    path_ = pattern;
-}
-Folder::~Folder() {
-    std::error_code ignored;
-    std::filesystem::remove_all(path_, ignored);
-}
-
-std::string run(const std::string& command) {
-    std::unique_ptr<FILE, int (*)(FILE*)> pipe(::popen((command + " 2>&1").c_str(), "r"), ::pclose);
-    REQUIRE(pipe);
-    std::string said;
-    char buffer[4096];
-    while (const std::size_t n = std::fread(buffer, 1, sizeof buffer, pipe.get()))
-        said.append(buffer, n);
-    const int status = ::pclose(pipe.release());
-    INFO(command << "\n" << said);
-    REQUIRE(status == 0);
-    return said;
-}
 
 void ffmpeg(const std::string& arguments) {
     run("ffmpeg -nostdin -v error -y " + arguments);
@@ -50,21 +27,6 @@ std::vector<std::string> ffprobe(const std::filesystem::path& file, const std::s
     for (std::string line; std::getline(said, line);)
         if (!line.empty()) lines.push_back(line);
     return lines;
-}
-
-std::string quoted(const std::filesystem::path& file) {
-    return "'" + file.string() + "'";
-}
-
-std::string read_all(const std::filesystem::path& file) {
-    std::ifstream in(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), {}};
-}
-
-void write_all(const std::filesystem::path& file, std::string_view bytes) {
-    std::ofstream out(file, std::ios::binary);
-    out.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-    REQUIRE(out.good());
 }
 
 std::size_t Bytes::read_at(std::int64_t offset, std::span<std::byte> into) {

@@ -1,5 +1,5 @@
-// What the media tests share: a folder of their own, the ffmpeg and ffprobe programs of the system, and a
-// sound whose place in time can be measured through any codec.
+// What the media tests share: the ffmpeg and ffprobe programs of the system, and a sound whose place in time
+// can be measured through any codec.
 #pragma once
 
 #include "base/bytes.h"
@@ -10,27 +10,9 @@
 #include <filesystem>
 #include <memory>
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace luft::media::test {
-
-/// A folder that is gone at the end of the test.
-class Folder {
-  public:
-    Folder();
-    Folder(const Folder&) = delete;
-    Folder& operator=(const Folder&) = delete;
-    ~Folder();
-    [[nodiscard]] std::filesystem::path operator/(std::string_view name) const { return path_ / name; }
-    [[nodiscard]] const std::filesystem::path& path() const { return path_; }
-
-  private:
-    std::filesystem::path path_;
-};
-
-/// Runs a command line; fails the test when it fails (so also when the program is missing). What it printed.
-std::string run(const std::string& command);
 
 /// `ffmpeg` with these arguments, quiet, overwriting.
 void ffmpeg(const std::string& arguments);
@@ -38,10 +20,6 @@ void ffmpeg(const std::string& arguments);
 /// What `ffprobe` says about the file, one value a line: its -select_streams and -show_entries.
 std::vector<std::string> ffprobe(const std::filesystem::path& file, const std::string& streams,
                                  const std::string& entries);
-
-std::string quoted(const std::filesystem::path& file);
-std::string read_all(const std::filesystem::path& file);
-void write_all(const std::filesystem::path& file, std::string_view bytes);
 
 /// Bytes in memory, under a name.
 class Bytes final : public ByteSource {

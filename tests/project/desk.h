@@ -1,56 +1,22 @@
-// What the project's tests share: a folder that goes away, a project in it, and made-up contents.
+// What the project's tests share: a project in a folder that goes away, and made-up contents.
 #pragma once
 
 #include "project/project.h"
+#include "tools/files.h"
+#include "tools/folder.h"
 
 #include <catch2/catch.hpp>
-#include <unistd.h>
 
 #include <cmath>
 #include <filesystem>
-#include <fstream>
 #include <string>
 
 namespace desk {
 
 using namespace luft;
 using namespace luft::project;
+using namespace luft::test;
 namespace fs = std::filesystem;
-
-/// A new folder, removed at the end: on a memory disk where there is one, since syncing costs most of the
-/// time otherwise, else under the system's temporary folder.
-class Folder {
-  public:
-    Folder() {
-        const fs::path memory = "/dev/shm";
-        const fs::path place = access(memory.c_str(), W_OK) == 0 ? memory : fs::temp_directory_path();
-        std::string name = (place / "luft-test-XXXXXX").string();
-        REQUIRE(mkdtemp(name.data()));
-        path_ = name;
-    }
-    ~Folder() {
-        std::error_code ignored;
-        fs::remove_all(path_, ignored);
-    }
-    Folder(const Folder&) = delete;
-    Folder& operator=(const Folder&) = delete;
-    [[nodiscard]] fs::path operator/(const std::string& name) const { return path_ / name; }
-    [[nodiscard]] const fs::path& path() const { return path_; }
-
-  private:
-    fs::path path_;
-};
-
-inline void write(const fs::path& file, const std::string& bytes) {
-    std::ofstream stream(file, std::ios::binary);
-    stream << bytes;
-    REQUIRE(stream.good());
-}
-
-inline std::string read(const fs::path& file) {
-    std::ifstream stream(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(stream), {}};
-}
 
 /// Bytes that don't repeat in any period a chunk could have (a linear congruential generator).
 inline std::string noise(std::size_t size, std::uint32_t seed = 1) {
@@ -149,7 +115,7 @@ struct Sample {
     PerformanceId a = add("a.wav", "A");
 
     PerformanceId add(const std::string& name, const std::string& label, bool carry = false) {
-        write(folder / name, noise(5000, static_cast<std::uint32_t>(name.size())));
+        write_all(folder / name, noise(5000, static_cast<std::uint32_t>(name.size())));
         Performance details;
         details.label = label;
         details.performer = "Mara Invented";

@@ -1,10 +1,9 @@
 // Recordings: linked, moved, changed and carried. Fingerprints against coreutils' sha256sum.
 #include "desk.h"
+#include "tools/programs.h"
 
 #include <array>
-#include <cstdio>
 #include <cstring>
-#include <memory>
 #include <thread>
 
 using namespace desk;
@@ -13,12 +12,7 @@ namespace {
 
 /// What an independent program says of the file.
 std::string sha256sum(const fs::path& file) {
-    const std::unique_ptr<FILE, int (*)(FILE*)> pipe(
-        popen(("sha256sum '" + file.string() + "'").c_str(), "r"), pclose);
-    REQUIRE(pipe);
-    std::array<char, 65> digits{};
-    REQUIRE(fread(digits.data(), 1, 64, pipe.get()) == 64);
-    return digits.data();
+    return run("sha256sum " + quoted(file)).substr(0, 64);
 }
 
 std::string all_of(ByteSource& bytes, std::size_t step) {
@@ -34,7 +28,7 @@ std::string all_of(ByteSource& bytes, std::size_t step) {
 TEST_CASE("a linked recording has a relative path, its size and the fingerprint that sha256sum gives") {
     Sample s;
     fs::create_directories(s.folder / "takes/one");
-    write(s.folder / "takes/one/t a k e.wav", noise(123457));
+    write_all(s.folder / "takes/one/t a k e.wav", noise(123457));
     Performance details;
     details.label = "T";
     s.project.add_performance(s.folder / "takes/one/t a k e.wav", false, details);
@@ -49,7 +43,7 @@ TEST_CASE("a linked recording has a relative path, its size and the fingerprint 
 TEST_CASE("a recording outside the project's folder is linked by way of '..'") {
     Folder folder;
     fs::create_directories(folder / "projects/deep");
-    write(folder / "x.wav", noise(100));
+    write_all(folder / "x.wav", noise(100));
     Project project = Project::create(folder / "projects/deep/p.luft", {"T", "", "", "", ""});
     project.add_performance(folder / "x.wav", false, {});
     CHECK(project.performance("").media.path == "../../x.wav");
@@ -67,7 +61,7 @@ TEST_CASE("a link holds when the project's folder is reached through a symbolic 
     Folder folder;
     fs::create_directories(folder / "real/inside");
     fs::create_directory_symlink(folder / "real/inside", folder / "short");
-    write(folder / "x.wav", noise(100));
+    write_all(folder / "x.wav", noise(100));
     Project project = Project::create(folder / "short/p.luft", {"T", "", "", "", ""});
     project.add_performance(folder / "x.wav", false, {});
     CHECK(project.media(project.performance(""), true)->size() == 100);
@@ -78,9 +72,9 @@ TEST_CASE("a link holds when the project's folder is reached through a symbolic 
 TEST_CASE("a moved recording is found by its contents in the project's folder and in the folders to search") {
     Sample s;
     const Performance p = s.project.performance("A");
-    const std::string bytes = read(s.folder / "a.wav");
+    const std::string bytes = read_all(s.folder / "a.wav");
     fs::create_directories(s.folder / "sub/sub");
-    write(s.folder / "same-size.wav", noise(bytes.size(), 99)); // a decoy
+    write_all(s.folder / "same-size.wav", noise(bytes.size(), 99)); // a decoy
     fs::rename(s.folder / "a.wav", s.folder / "sub/sub/renamed.wav");
     CHECK(all_of(*s.project.media(p), 4096) == bytes);
 
@@ -97,17 +91,17 @@ TEST_CASE("a moved recording is found by its contents in the project's folder an
 TEST_CASE("a changed recording is refused: another size at once, the same size when verified") {
     Sample s;
     const Performance p = s.project.performance("A");
-    const std::string bytes = read(s.folder / "a.wav");
+    const std::string bytes = read_all(s.folder / "a.wav");
     std::string changed = bytes;
     changed[1234] ^= 1;
-    write(s.folder / "a.wav", changed);
+    write_all(s.folder / "a.wav", changed);
     CHECK(fault_of([&] { (void)s.project.media(p, true); }) == Fault::changed);
     CHECK(s.project.media(p)->size() == 5000); // by size alone it can't be told
-    write(s.folder / "a.wav", bytes + "x");
+    write_all(s.folder / "a.wav", bytes + "x");
     CHECK(fault_of([&] { (void)s.project.media(p); }) == Fault::changed);
     CHECK(fault_of([&] { s.project.relink(p.id, s.folder / "a.wav"); }) == Fault::changed);
     // The original elsewhere beats the changed one in its place.
-    write(s.folder / "original.wav", bytes);
+    write_all(s.folder / "original.wav", bytes);
     CHECK(all_of(*s.project.media(p), 100) == bytes);
     CHECK(all_of(*s.project.media(p, true), 100) == bytes);
 }
@@ -115,7 +109,7 @@ TEST_CASE("a changed recording is refused: another size at once, the same size w
 TEST_CASE("a carried recording travels in the project, byte for byte, however it is read") {
     Sample s;
     const std::string bytes = noise((3U << 20) + 777); // three whole chunks and a part
-    write(s.folder / "big.mp4", bytes);
+    write_all(s.folder / "big.mp4", bytes);
     const std::string sum = sha256sum(s.folder / "big.mp4");
     Performance details;
     details.label = "big";
@@ -156,14 +150,14 @@ TEST_CASE("carried bytes outlive the project and are read in another thread whil
     for (int i = 0; i < 20; ++i)
         s.project.set_piece({"T" + std::to_string(i), "", "", "", ""});
     reader.join();
-    CHECK(seen == read(s.folder / "b.wav"));
+    CHECK(seen == read_all(s.folder / "b.wav"));
     { const Project closed = std::move(s.project); }
-    CHECK(all_of(*source, 333) == read(s.folder / "b.wav"));
+    CHECK(all_of(*source, 333) == read_all(s.folder / "b.wav"));
 }
 
 TEST_CASE("carrying reports how far it is, and leaves nothing behind when told to stop") {
     Sample s;
-    write(s.folder / "big.wav", noise(5U << 20));
+    write_all(s.folder / "big.wav", noise(5U << 20));
     double last = 0;
     int steps = 0;
     const Progress watch([&](double done, std::string_view) {
@@ -230,8 +224,8 @@ TEST_CASE("what is noted about a performance comes back, and can be changed") {
 
 TEST_CASE("a recording that can't be added is refused in words, and nothing is stored") {
     Sample s;
-    write(s.folder / "empty.wav", "");
-    write(s.folder / "bad\xFFname.wav", "abc");
+    write_all(s.folder / "empty.wav", "");
+    write_all(s.folder / "bad\xFFname.wav", "abc");
     CHECK(fault_of([&] { s.project.add_performance(s.folder / "none.wav", false, {}); }) == Fault::not_found);
     CHECK(fault_of([&] { s.project.add_performance(s.folder.path(), false, {}); }) == Fault::unreadable);
     CHECK(fault_of([&] { s.project.add_performance(s.folder / "empty.wav", true, {}); }) ==

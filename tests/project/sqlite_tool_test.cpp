@@ -1,23 +1,13 @@
 // The project read by an independent program: the sqlite3 command-line tool (Debian package sqlite3).
 #include "desk.h"
-
-#include <array>
-#include <cstdio>
-#include <memory>
+#include "tools/programs.h"
 
 using namespace desk;
 
 namespace {
 
 std::string sqlite3_tool(const fs::path& file, const std::string& sql) {
-    const std::string command = "sqlite3 -readonly '" + file.string() + "' \"" + sql + "\" 2>&1";
-    const std::unique_ptr<FILE, int (*)(FILE*)> pipe(popen(command.c_str(), "r"), pclose);
-    REQUIRE(pipe);
-    std::string text;
-    std::array<char, 256> part{};
-    while (fgets(part.data(), part.size(), pipe.get()))
-        text += part.data();
-    return text;
+    return run("sqlite3 -readonly " + quoted(file) + " \"" + sql + "\"");
 }
 
 } // namespace
@@ -50,7 +40,7 @@ TEST_CASE("the sqlite3 tool finds a project sound, knows it by its header, and r
 
 TEST_CASE("the first bytes of the file are those of SQLite, with our mark at byte 68") {
     Sample s;
-    const std::string bytes = read(s.file);
+    const std::string bytes = read_all(s.file);
     CHECK(bytes.substr(0, 16) == std::string("SQLite format 3\0", 16));
     CHECK(bytes.substr(68, 4) == "LUFT"); // sqlite.org/fileformat2.html, section 1.3.14
     CHECK(bytes.substr(60, 4) == std::string("\0\0\0\1", 4));

@@ -6,6 +6,8 @@
 #include "make/truth_json.h"
 #include "media/media.h"
 #include "singer/render.h"
+#include "tools/files.h"
+#include "tools/folder.h"
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
@@ -14,20 +16,14 @@
 #include <cmath>
 #include <cstdlib>
 #include <filesystem>
-#include <fstream>
 
 using namespace luft;
+using namespace luft::test;
 namespace fs = std::filesystem;
 
 namespace {
 
 const fs::path kCommitted = LUFT_SAMPLE_PROJECT;
-
-std::string text_of(const fs::path& file) {
-    std::ifstream in(file, std::ios::binary);
-    REQUIRE(in);
-    return {std::istreambuf_iterator<char>(in), {}};
-}
 
 std::vector<float> sound_in(const fs::path& movie) {
     const auto source = media::open_sound(open_file(movie));
@@ -75,30 +71,18 @@ void check_alike(const nlohmann::json& a, const nlohmann::json& b, double margin
         check_alike(*x, *y, margin, where + (a.is_object() ? "/" + x.key() : ""));
 }
 
-struct TemporaryFolder {
-    fs::path path;
-    TemporaryFolder() {
-        std::string name = (fs::temp_directory_path() / "luft-sample-XXXXXX").string();
-        REQUIRE(mkdtemp(name.data()));
-        path = name;
-    }
-    ~TemporaryFolder() { fs::remove_all(path); }
-    TemporaryFolder(const TemporaryFolder&) = delete;
-    TemporaryFolder& operator=(const TemporaryFolder&) = delete;
-};
-
 } // namespace
 
 // Bit for bit with the same encoder libraries; another version of them may choose other bits, so then the
 // sound that comes out must lie 30 dB under the difference, and the pictures within 3 of 255 on average.
 TEST_CASE("The second performance can be made again") {
-    const TemporaryFolder made;
+    const Folder made;
     const auto p = sample::second_performance();
-    sample::make_performance(p, made.path);
-    check_alike(nlohmann::json::parse(text_of(made.path / sample::truth_file(p))),
-                nlohmann::json::parse(text_of(kCommitted / sample::truth_file(p))), 0.11, "truth");
-    const fs::path now = made.path / sample::movie_file(p), then = kCommitted / sample::movie_file(p);
-    if (text_of(now) == text_of(then)) {
+    sample::make_performance(p, made.path());
+    check_alike(nlohmann::json::parse(read_all(made / sample::truth_file(p))),
+                nlohmann::json::parse(read_all(kCommitted / sample::truth_file(p))), 0.11, "truth");
+    const fs::path now = made / sample::movie_file(p), then = kCommitted / sample::movie_file(p);
+    if (read_all(now) == read_all(then)) {
         SUCCEED("the same bytes");
         return;
     }
@@ -123,7 +107,7 @@ TEST_CASE("The recordings hold what their truth says, at its times") {
             const auto drawn = scene.at(shown.time);
             CHECK(difference(shown, drawn) < 3);
         }
-        const auto truth = nlohmann::json::parse(text_of(kCommitted / sample::truth_file(p)));
+        const auto truth = nlohmann::json::parse(read_all(kCommitted / sample::truth_file(p)));
         CHECK(truth.at("notes").size() == sound.truth.notes.size());
         CHECK(truth.at("breaths").size() == sound.truth.breaths.size());
         const auto facts = media::probe(open_file(movie));
