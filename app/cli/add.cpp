@@ -3,7 +3,6 @@
 #include "cli/sources.h"
 #include "cli/table.h"
 #include "cli/verbs.h"
-#include "media/media.h"
 #include "profile/propose.h"
 
 #include <algorithm>
@@ -16,7 +15,7 @@ struct Options {
     std::optional<std::string> label, performer, source, permission;
     bool carry = false;
     bool no_listen = false;
-    marks::Accompaniment accompaniment = marks::Accompaniment::find_out;
+    Listening listening;
 };
 
 /// Said before the listening, not after it.
@@ -36,13 +35,13 @@ void work(const Options& options, Frame& frame) {
     // Everything that can go wrong with the recording goes wrong before the project is touched.
     const auto open = [&] { return open_file(options.media); };
     std::optional<Heard> heard;
-    if (!options.no_listen) heard = hear(open, options.accompaniment, progress.part(0, 0.9));
+    if (!options.no_listen) heard = hear(open, options.listening, progress.part(0, 0.9));
     project::Performance details;
     details.label = options.label.value_or("");
     details.performer = options.performer.value_or("");
     details.source = options.source.value_or("");
     details.permission = options.permission.value_or("");
-    details.facts = heard ? heard->facts : facts_of(media::probe(open()));
+    details.facts = heard ? heard->facts : facts_of(probe(open(), options.listening.partial));
     if (details.facts.channels == 0)
         throw Error(Fault::unreadable, "'" + options.media + "' has no sound.",
                     "A performance needs a recording that can be heard.");
@@ -80,7 +79,7 @@ void offer_add(Verb& app, Frame& frame) {
     text_option(verb, "--permission", options->permission, "Under which permission it is quoted");
     flag(verb, "--carry", options->carry, "Keep the recording itself inside the project file");
     flag(verb, "--no-listen", options->no_listen, "Only add it; listen later");
-    voice_option(verb, options->accompaniment);
+    listening_options(verb, options->listening);
     on_run(verb, frame, options, work);
 }
 

@@ -9,22 +9,22 @@ namespace {
 
 struct Options {
     std::string input, performance, out;
-    marks::Accompaniment accompaniment = marks::Accompaniment::find_out;
+    Listening listening;
 };
 
 void listen_to_file(const Options& options, Frame& frame) {
     if (!options.performance.empty())
         throw UsageError("--performance is for projects, and this is a recording");
-    const Heard heard =
-        hear([&] { return open_file(options.input); }, options.accompaniment, frame.progress());
+    const Heard heard = hear([&] { return open_file(options.input); }, options.listening, frame.progress());
     frame.deliver(exports::analysis_json(heard.analysis, heard.facts), options.out, {options.input});
 }
 
 void listen_again(const Options& options, Frame& frame) {
     project::Project project = open_to_edit(options.input);
     const project::Performance performance = project.performance(options.performance);
-    const Heard heard =
-        hear([&] { return project.media(performance); }, options.accompaniment, frame.progress());
+    // Whether it may be partial was decided when it was added.
+    const Listening listening{options.listening.accompaniment, true};
+    const Heard heard = hear([&] { return project.media(performance); }, listening, frame.progress());
     project.store_listening(performance.id, heard.analysis);
     if (options.out.empty()) return frame.print(found_text(heard.analysis));
     frame.deliver(exports::analysis_json(heard.analysis, heard.facts), options.out, files_of(project));
@@ -46,7 +46,7 @@ void offer_listen(Verb& app, Frame& frame) {
     argument(verb, "MEDIA", options->input,
              "A recording; or a project, where listening again keeps what the coach did");
     performance_option(verb, options->performance);
-    voice_option(verb, options->accompaniment);
+    listening_options(verb, options->listening);
     out_option(verb, options->out);
     on_run(verb, frame, options, work);
 }

@@ -1,5 +1,6 @@
 #include "base/error.h"
 #include "media/container.h"
+#include "media/cut_off.h"
 #include "media/media.h"
 #include "media/packet_scan.h"
 #include "media/shape.h"
@@ -52,6 +53,10 @@ Facts probe(std::unique_ptr<ByteSource> bytes) {
     if (facts.video || count) scan = scan_packets(container, pictures, count);
     if (facts.video) facts.video->variable_rate = scan.variable_rate;
     facts.duration = count && scan.end > Seconds(0) ? scan.end : claimed.value_or(Seconds(0));
+    if (const auto cut = find_cut_off(shared)) {
+        facts.duration = cut->ends;
+        facts.cut_off_from = cut->announced;
+    }
     return facts;
 }
 

@@ -36,6 +36,9 @@ struct Facts {
     Seconds duration;                ///< end of the last stream on the media time line, as the file claims it
     std::optional<AudioFacts> audio; ///< the stream that is listened to (the file's default one)
     std::optional<VideoFacts> video; ///< a moving picture; cover art doesn't count
+    /// Set when the file has lost its end: the length that its header announces, where `duration` is what is
+    /// there. Ogg, AVI, bare AAC and MPEG streams announce none, so that nothing shows what they lack.
+    std::optional<Seconds> cut_off_from;
 };
 
 /// Opens the bytes as media. Network and playlist formats are off. Throws Error(unreadable) with the reason

@@ -32,6 +32,13 @@ void make_truncated(const std::string& file) {
     write_all(file, bytes.substr(0, bytes.size() / 2));
 }
 
+void make_short_wave(const std::string& file) {
+    REQUIRE(run("ffmpeg",
+                {"-nostdin", "-v", "error", "-f", "lavfi", "-i", "sine=frequency=220:duration=8", "-y", file})
+                .status == 0);
+    std::filesystem::resize_file(file, std::filesystem::file_size(file) / 2);
+}
+
 void make_video_only(const std::string& file) {
     REQUIRE(run("ffmpeg", {"-nostdin", "-v", "error", "-f", "lavfi", "-i",
                            "testsrc=duration=1:size=64x48:rate=10", "-an", "-c:v", "mpeg4", "-y", file})
@@ -48,6 +55,7 @@ const std::vector<Broken> kTable = {
     {"text.wav", [](const std::string& file) { write_all(file, "This is a letter, not a song.\n"); }},
     {"zeros.mp3", [](const std::string& file) { write_all(file, std::string(5000, '\0')); }},
     {"truncated.mp4", make_truncated},
+    {"truncated.wav", make_short_wave},
     {"silent-movie.mp4", make_video_only},
     {"playlist.m3u8", make_playlist},
     {"folder.wav", [](const std::string& file) { std::filesystem::create_directory(file); }},
@@ -89,6 +97,19 @@ TEST_CASE("add refuses what isn't a recording in one line, and leaves the projec
         CHECK(luftpause({"add", folder / "a.luft", folder / broken.name, "--no-listen"}).status == 1);
         CHECK(done({"performance", folder / "a.luft", "list", "--json"}) == "[]\n");
     }
+}
+
+TEST_CASE("a recording that lost its end is taken as far as it goes only when told so") {
+    const Folder folder;
+    make_short_wave(folder / "short.wav");
+    const Outcome refused = luftpause({"listen", folder / "short.wav"});
+    check_complaint(refused);
+    CHECK(refused.err.find("announces 0:08.0 and ends at 0:04.0") != std::string::npos);
+    CHECK(done({"listen", folder / "short.wav", "--partial"}).find("luftpause-analysis/1") !=
+          std::string::npos);
+    done({"new", folder / "a.luft", "--title", "Three lines"});
+    done({"add", folder / "a.luft", folder / "short.wav", "--partial"});
+    done({"listen", folder / "a.luft"});
 }
 
 TEST_CASE("What isn't a project is refused in one line by every verb that opens one") {
