@@ -21,17 +21,16 @@ const std::string kPicture = "-f lavfi -i testsrc=size=64x48:d=8 ";
 
 TEST_CASE("a file that ends before the length in its header is cut off, and the facts say where") {
     const Folder folder;
-    const auto [file, codecs] =
-        GENERATE(table<std::string, std::string>({{"a.wav", ""},
-                                                  {"a.flac", ""},
-                                                  {"a.mp3", ""},
-                                                  {"a.aiff", ""},
-                                                  {"a.mka", ""},
-                                                  {"a.m4a", "-movflags faststart"},
-                                                  {"a.mp4", "-map 0 -map 1 -c:v libx264 -movflags faststart"},
-                                                  {"a.mkv", "-map 0 -map 1 -c:v libx264"},
-                                                  {"a.webm", "-map 0 -map 1 -c:v libvpx -deadline realtime"},
-                                                  {"a.avi", "-map 0 -map 1 -c:v mpeg4"}}));
+    const auto [file, codecs] = GENERATE(
+        table<std::string, std::string>({{"a.wav", ""},
+                                         {"a.flac", ""},
+                                         {"a.mp3", ""},
+                                         {"a.aiff", ""},
+                                         {"a.mka", ""},
+                                         {"a.m4a", "-movflags faststart"},
+                                         {"a.mp4", "-map 0 -map 1 -c:v libx264 -movflags faststart"},
+                                         {"a.mkv", "-map 0 -map 1 -c:v libx264"},
+                                         {"a.webm", "-map 0 -map 1 -c:v libvpx -deadline realtime"}}));
     ffmpeg(kNoise + kPicture + codecs + " " + quoted(folder / file));
     const std::string bytes = read_all(folder / file);
     const Facts whole = probe(in_memory(file, bytes));
