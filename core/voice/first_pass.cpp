@@ -6,6 +6,8 @@
 #include "voice/spectrum.h"
 #include "voice/yin.h"
 
+#include <algorithm>
+
 namespace luft::voice {
 namespace {
 
@@ -26,12 +28,19 @@ FirstPass first_pass(SampleSource& source, const Progress& progress) {
     Spectrum spectrum;
     Yin yin;
     Salience salience;
+    std::vector<float> decibels(kClaimBins);
     const double expected = source.expected_duration().value_or(Seconds(600)).value();
     while (const auto frame = front.next()) {
         spectrum.measure(*frame);
         pass.texture.add(*frame, spectrum);
         pass.periodic.add_frame(yin.candidates(frame->middle));
-        pass.harmonic.add_frame(salience.candidates(spectrum.focus()));
+        const auto focus = spectrum.focus();
+        const auto pitches = salience.candidates(focus);
+        pass.harmonic.add_frame(pitches);
+        std::ranges::transform(focus.first(kClaimBins), decibels.begin(),
+                               [](float p) { return static_cast<float>(power_level(p).value()); });
+        for (const PitchCandidate& c : pitches)
+            pass.claims.push_back(measure_claim(decibels, Hertz(c.hz)));
         pass.aperiodicity.push_back(static_cast<float>(yin.aperiodicity()));
         pass.side_ratio.push_back(static_cast<float>(power(frame->side) / (power(frame->middle) + 1e-12)));
         if (frame->index.value % 100 == 0)

@@ -3,6 +3,7 @@
 
 #include "base/progress.h"
 #include "base/samples.h"
+#include "voice/claims.h"
 #include "voice/curves.h"
 #include "voice/pitch_track.h"
 #include "voice/texture.h"
@@ -18,6 +19,7 @@ struct FirstPass {
     Curve<Lufs> momentary;
     Lattice periodic;                ///< candidates by pYIN
     Lattice harmonic;                ///< candidates by harmonic salience
+    std::vector<Claim> claims;       ///< of each of these candidates
     std::vector<float> aperiodicity; ///< by frame
     std::vector<float> side_ratio;   ///< side over middle power, by frame
 };

@@ -18,6 +18,9 @@ class Lattice {
     [[nodiscard]] std::size_t frames() const { return ends_.size(); }
     [[nodiscard]] std::span<const PitchCandidate> at(std::size_t frame) const;
     [[nodiscard]] std::span<PitchCandidate> at(std::size_t frame);
+    /// Those of all frames, one after the other.
+    [[nodiscard]] std::span<const PitchCandidate> all() const { return all_; }
+    [[nodiscard]] std::span<PitchCandidate> all() { return all_; }
 
   private:
     std::vector<PitchCandidate> all_;

@@ -21,7 +21,7 @@ class Salience {
     /// is the salience itself, to be compared within one recording only. Valid until the next call.
     std::span<const PitchCandidate> candidates(std::span<const float> power);
 
-    static constexpr std::size_t kMost = 6;
+    static constexpr std::size_t kMost = 10;
 
   private:
     void whiten(std::span<const float> power);

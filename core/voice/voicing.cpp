@@ -1,6 +1,7 @@
 #include "voice/voicing.h"
 
 #include "signal/statistics.h"
+#include "voice/likeness.h"
 
 #include <algorithm>
 #include <array>
@@ -8,9 +9,6 @@
 
 namespace luft::voice {
 namespace {
-
-constexpr double kSharpness = 0.1;      // share of the strongest salience that counts for a factor of e
-constexpr double kPeriodicWeight = 1.5; // how much pYIN's word counts
 
 Voicing voicing_alone(const FirstPass& pass) {
     Voicing out{{}, pass.periodic};
@@ -31,17 +29,19 @@ Voicing voicing_alone(const FirstPass& pass) {
     return out;
 }
 
-/// The threshold that parts the values best into two classes (Otsu 1979): greatest variance between them.
+/// The value that parts the others best into two classes (Otsu 1979): greatest variance between them. Values
+/// beyond +-`most` count as that.
 double parting(std::span<const float> values, double most) {
     constexpr std::size_t kBins = 100;
     std::array<double, kBins> histogram{};
-    for (const float v : values)
-        ++histogram[std::min(kBins - 1, static_cast<std::size_t>(std::max(0.0, v / most) * kBins))];
-    double all = 0, count = 0;
-    for (std::size_t b = 0; b < kBins; ++b) {
-        all += histogram[b] * static_cast<double>(b);
-        count += histogram[b];
+    double all = 0;
+    for (const float v : values) {
+        const double place = (std::clamp<double>(v, -most, most) + most) / (2 * most) * kBins;
+        const std::size_t bin = std::min(kBins - 1, static_cast<std::size_t>(place));
+        ++histogram[bin];
+        all += static_cast<double>(bin);
     }
+    const auto count = static_cast<double>(values.size());
     double below = 0, below_sum = 0, best = -1, at = 0;
     for (std::size_t b = 0; b + 1 < kBins; ++b) {
         below += histogram[b];
@@ -54,42 +54,54 @@ double parting(std::span<const float> values, double most) {
             at = static_cast<double>(b) + 1;
         }
     }
-    return most * at / kBins;
+    return (2 * at / kBins - 1) * most;
 }
 
-/// Saliences become probabilities: how sure it is that there is a voice at all by the strongest one, shared
-/// out by how close the others come and by what pYIN makes of the same pitch. Constants tuned on accompanied
-/// scenes of the project's own singer.
-Voicing voicing_accompanied(const FirstPass& pass) {
-    Voicing out{{}, pass.harmonic};
-    const std::size_t n = pass.harmonic.frames();
-    std::vector<float> strongest(n, 0.0F);
-    for (std::size_t i = 0; i < n; ++i)
-        if (const auto c = pass.harmonic.at(i); !c.empty()) strongest[i] = c.front().probability;
-    const double most = std::max(signal::quantile(strongest, 0.95).value_or(0), 1e-9);
-    const double threshold = std::clamp(parting(strongest, most), 0.4 * most, 0.7 * most);
-    const double sharpness = kSharpness * most;
-    for (std::size_t i = 0; i < n; ++i) {
-        auto candidates = out.lattice.at(i);
-        if (candidates.empty()) {
-            out.probability.push(Share(0));
-            continue;
-        }
-        const double sung = signal::logistic((strongest[i] - 0.75 * threshold) / (0.08 * most));
-        double sum = 0;
-        for (auto& c : candidates) {
-            double periodic = 0;
-            for (const auto& y : pass.periodic.at(i))
-                if (std::abs(interval(Hertz(y.hz), Hertz(c.hz)).value()) < 50)
-                    periodic = std::max<double>(periodic, y.probability);
-            c.probability = static_cast<float>(
-                std::exp((c.probability - strongest[i]) / sharpness + kPeriodicWeight * periodic));
-            sum += c.probability;
-        }
-        for (auto& c : candidates)
-            c.probability *= static_cast<float>(0.98 * sung / sum);
-        out.probability.push(Share(sung));
+/// Log odds become probabilities; 'nobody sings' has odds 1.
+void make_probabilities(std::span<const float> odds, double towards_sung, Voicing& out) {
+    auto all = out.lattice.all();
+    out.probability = {};
+    for (std::size_t i = 0, first = 0; i < out.lattice.frames(); ++i) {
+        const std::size_t count = out.lattice.at(i).size();
+        double most = 0;
+        for (std::size_t c = 0; c < count; ++c)
+            most = std::max(most, odds[first + c] + towards_sung);
+        double sung = 0;
+        for (std::size_t c = 0; c < count; ++c)
+            sung += std::exp(odds[first + c] + towards_sung - most);
+        const double sum = sung + std::exp(-most);
+        for (std::size_t c = 0; c < count; ++c)
+            all[first + c].probability =
+                static_cast<float>(std::exp(odds[first + c] + towards_sung - most) / sum);
+        out.probability.push(Share(sung / sum));
+        first += count;
     }
+}
+
+/// Log odds along the likeliest line through the whole recording, sung or not, smoothed over 70 ms.
+std::vector<float> odds_of_line(std::span<const float> odds, Voicing& scratch) {
+    constexpr double kAlwaysSung = 12;
+    make_probabilities(odds, kAlwaysSung, scratch);
+    const Curve<Hertz> line = track_pitch(scratch.lattice, costs_accompanied());
+    std::vector<float> along;
+    for (std::size_t i = 0, first = 0; i < scratch.lattice.frames(); ++i) {
+        const auto here = scratch.lattice.at(i);
+        for (std::size_t c = 0; c < here.size(); ++c)
+            if (here[c].hz == line.raw()[i]) along.push_back(odds[first + c]);
+        first += here.size();
+    }
+    return signal::running_mean(along, 3);
+}
+
+/// How sure voice_likeness is differs from recording to recording: where its odds along the pitch line part
+/// into sung and not sung sets the threshold, held back towards the middle. Constants tuned on the scenes
+/// that likeness.h names.
+Voicing voicing_accompanied(const FirstPass& pass) {
+    constexpr double kMostOdds = 8, kTowardsSung = 1.4, kFollow = 0.7, kLeast = 0.5, kMost = 3.0;
+    Voicing out{{}, pass.harmonic};
+    const std::vector<float> odds = voice_likeness(pass.harmonic, pass.claims);
+    const double threshold = parting(odds_of_line(odds, out), kMostOdds);
+    make_probabilities(odds, std::clamp(kTowardsSung - kFollow * threshold, kLeast, kMost), out);
     return out;
 }
 

@@ -14,7 +14,7 @@ struct Voicing {
 };
 
 /// Alone: pYIN's probability, freed of hum and hiss far under the singing (35 dB and more).
-/// Accompanied: how far the strongest salience stands out from what this recording has without a voice.
+/// Accompanied: by how much each pitch looks like the singer's (likeness.h).
 Voicing find_voicing(const FirstPass& pass, Setting setting);
 
 } // namespace luft::voice
