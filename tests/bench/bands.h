@@ -8,10 +8,11 @@
 
 namespace luft::bench {
 
-/// A band for a song of that length, in the song's key and tuning. It differs by seed in progression, tempo,
-/// harmony (plucked, struck, pad, or pad under one of them), bass, drums and where they stand. In
-/// `instrumental` stretches a bowed string leads, near the middle and as loud as a voice.
-singer::Stereo band_for(const InventedSong& song, std::uint64_t seed, Seconds length,
-                        const std::vector<Span>& instrumental, SampleRate rate);
+/// What a band plays to a song of that length, in the song's key and tuning. It differs by seed in
+/// progression, tempo, harmony (plucked, struck, pad, or pad under one of them), bass, drums and where they
+/// stand. In `instrumental` stretches a bowed string leads, near the middle and as loud as a voice. play() of
+/// singer/band.h or play_sampled() make it sound.
+std::vector<singer::Tone> arrange(const InventedSong& song, std::uint64_t seed, Seconds length,
+                                  const std::vector<Span>& instrumental);
 
 } // namespace luft::bench

@@ -3,7 +3,9 @@
 #include "bench/bands.h"
 #include "bench/lossy.h"
 #include "bench/songs.h"
+#include "bench/soundfont.h"
 #include "bench/truth.h"
+#include "bench/tune.h"
 #include "scenes/tones.h"
 #include "singer/room.h"
 
@@ -23,8 +25,8 @@ struct Sung {
     Truth truth;
 };
 
-Sung sing(std::uint64_t seed, Form form = Form::plain) {
-    Sung s{invent(seed, form), {}, {}};
+Sung sing(std::uint64_t seed, Form form = Form::plain, Seconds length = Seconds(22)) {
+    Sung s{invent(seed, form, length), {}, {}};
     s.sung = singer::render(s.plan.song, s.plan.singer, kRate);
     s.truth = truth_of(s.sung.truth);
     return s;
@@ -97,21 +99,35 @@ Stereo voice_of_mix(const Sung& s, std::uint64_t seed) {
     return out;
 }
 
-Scene with_band(std::uint64_t seed, double voice_over_band, bool stereo, Form form = Form::plain) {
-    const Sung s = sing(seed, form);
+struct Backing {
+    double voice_over_band = 0; ///< dB
+    bool stereo = true;
+    bool sampled = false; ///< a soundfont's instruments instead of ours
+};
+
+Scene over_a_band(const Sung& s, std::uint64_t seed, const Backing& how) {
     const Seconds length = s.sung.truth.duration;
-    const Stereo band = band_for(s.plan, seed, length, s.truth.instrumental, kRate);
-    auto x = singer::mix(voice_of_mix(s, seed), band, Decibels(voice_over_band), kRate);
-    if (stereo) return scene_of(s, std::move(x), 2);
+    const auto tones = arrange(s.plan, seed, length, s.truth.instrumental);
+    const Stereo band =
+        how.sampled ? play_sampled(tones, length, kRate, seed) : play(tones, length, kRate, seed);
+    auto x = singer::mix(voice_of_mix(s, seed), band, Decibels(how.voice_over_band), kRate);
+    if (how.stereo) return scene_of(s, std::move(x), 2);
     std::vector<float> one(x.size() / 2);
     for (std::size_t i = 0; i < one.size(); ++i)
         one[i] = (x[2 * i] + x[2 * i + 1]) / 2;
     return scene_of(s, std::move(one));
 }
 
-Group band_group(const std::string& name, double db, bool stereo) {
-    return {name, std::string(stereo ? "stereo" : "mono") + ", the voice in the middle, an invented band",
-            Kind::among_instruments, [=](std::uint64_t seed) { return with_band(seed, db, stereo); }};
+Group band_group(const std::string& name, const Backing& how) {
+    return {name,
+            std::string(how.stereo ? "stereo" : "mono") + ", the voice in the middle, " +
+                (how.sampled ? "a band of a General MIDI soundfont's instruments" : "an invented band"),
+            Kind::among_instruments,
+            [how](std::uint64_t seed) { return over_a_band(sing(seed), seed, how); }};
+}
+
+Scene instrumental(std::uint64_t seed) {
+    return over_a_band(sing(seed, Form::instrumental), seed, {.voice_over_band = 3, .stereo = seed % 2 == 0});
 }
 
 } // namespace
@@ -125,14 +141,25 @@ std::vector<Group> own_groups() {
         {"lossy", "through AAC at 24, 32 and 48 kbit/s", Kind::solo, after_coding},
         {"two registers", "dry; every singer uses chest and head", Kind::solo,
          [](auto s) { return alone(s, Form::two_registers); }},
-        band_group("band +12", 12, true),
-        band_group("band +6", 6, true),
-        band_group("band 0", 0, true),
-        band_group("band +6 mono", 6, false),
-        band_group("band 0 mono", 0, false),
+        band_group("band +12", {.voice_over_band = 12}),
+        band_group("band +6", {.voice_over_band = 6}),
+        band_group("band 0", {.voice_over_band = 0}),
+        band_group("band +6 mono", {.voice_over_band = 6, .stereo = false}),
+        band_group("band 0 mono", {.voice_over_band = 0, .stereo = false}),
         {"instrumental", "+3 dB; introduction and interlude led by a bowed string; every other mono",
-         Kind::among_instruments, [](auto s) { return with_band(s, 3, s % 2 == 0, Form::instrumental); }},
+         Kind::among_instruments, instrumental},
     };
+}
+
+std::vector<Group> independent_groups() {
+    return {festival_group(), sampled_voice_group(),
+            band_group("sampled band +6", {.voice_over_band = 6, .sampled = true}),
+            band_group("sampled band 0", {.voice_over_band = 0, .sampled = true})};
+}
+
+Scene long_scene(bool with_band, Seconds length) {
+    const Sung s = sing(kHeldOutSeeds, Form::plain, length);
+    return with_band ? over_a_band(s, kHeldOutSeeds, {.voice_over_band = 6}) : scene_of(s, s.sung.samples);
 }
 
 } // namespace luft::bench

@@ -28,8 +28,8 @@ Scores listen_and_score(const Scene& scene, bool truth_as_answer, AubioTrackers&
 
 Results run_scenes(const Work& work) {
     std::vector<Task> tasks;
-    for (std::uint64_t seed = work.first_seed; seed <= work.last_seed; ++seed)
-        for (std::size_t g = 0; g < work.groups.size(); ++g)
+    for (std::size_t g = 0; g < work.groups.size(); ++g)
+        for (std::uint64_t seed = work.groups[g].first; seed <= work.groups[g].last; ++seed)
             tasks.push_back({g, seed});
     std::vector<Scores> scores(tasks.size());
     std::vector<AubioTrackers> aubio(static_cast<std::size_t>(std::max(1, work.jobs)));
@@ -45,7 +45,7 @@ Results run_scenes(const Work& work) {
                 if (failed || next == tasks.size()) return;
                 at = next++;
             }
-            const Group& group = work.groups[tasks[at].group];
+            const Group& group = work.groups[tasks[at].group].group;
             try {
                 scores[at] = listen_and_score(group.make(tasks[at].seed), work.truth_as_answer, own);
             } catch (...) {
@@ -65,14 +65,13 @@ Results run_scenes(const Work& work) {
     if (failed) std::rethrow_exception(failed);
 
     Results out;
-    for (const Group& g : work.groups)
-        out.groups.push_back({g.name, g.kind, {}});
+    for (const Seeded& s : work.groups)
+        out.groups.push_back({s.group.name, s.group.kind, {}});
     for (std::size_t k = 0; k < tasks.size(); ++k) {
         GroupScores& group = out.groups[tasks[k].group];
         group.scores += scores[k];
         out.scenes.push_back({group.name + " " + std::to_string(tasks[k].seed), group.kind, scores[k]});
     }
-    std::ranges::stable_sort(out.scenes, {}, [](const GroupScores& s) { return s.name; });
     return out;
 }
 

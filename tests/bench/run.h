@@ -9,13 +9,18 @@
 
 namespace luft::bench {
 
+/// A group and the seeds of its scenes, both included.
+struct Seeded {
+    Group group;
+    std::uint64_t first = 2000, last = 2007;
+};
+
 struct Work {
-    std::vector<Group> groups;
-    std::uint64_t first_seed = 2000, last_seed = 2007; ///< of every group, both included
+    std::vector<Seeded> groups;
     int jobs = 1;
     bool truth_as_answer = false; ///< scores the truth itself instead of what the ear says
     /// Called after each scene, one at a time.
-    std::function<void(const std::string& scene, std::size_t done, std::size_t all)> on_scene = {};
+    std::function<void(const std::string& group, std::size_t done, std::size_t all)> on_scene = {};
 };
 
 struct Results {
