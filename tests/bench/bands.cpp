@@ -75,12 +75,12 @@ std::vector<Tone> arrange(const InventedSong& song, std::uint64_t seed, Seconds 
     const double width = between(r, 0.3, 1.6); // of where the instruments stand
     std::erase_if(tones, [&](const Tone& t) {
         const bool harmony = t.instrument == Instrument::struck || t.instrument == Instrument::plucked;
-        return (harmony && with_pad > 0.85) || (!bass && t.instrument == Instrument::bass);
+        return (harmony && with_pad > 0.9) || (!bass && t.instrument == Instrument::bass);
     });
-    if (with_pad > 0.5) add_pads(tones, chords, beat, between(r, -0.5, 0.5));
+    if (with_pad > 0.6) add_pads(tones, chords, beat, between(r, -0.5, 0.5));
     for (Tone& t : tones)
         t.pan = std::clamp(t.pan * width, -1.0, 1.0);
-    for (const Span& s : instrumental)
+    for (const Span& s : seed / 2 % 2 == 0 ? instrumental : std::vector<Span>{})
         add_lead(tones, r, song.key, beat, s);
     const MidiPitch tuning = pitch_of(song.singer.tuning) - MidiPitch(69);
     for (Tone& t : tones)

@@ -10,7 +10,8 @@ namespace luft::bench {
 
 /// What a band plays to a song of that length, in the song's key and tuning. It differs by seed in
 /// progression, tempo, harmony (plucked, struck, pad, or pad under one of them), bass, drums and where they
-/// stand. In `instrumental` stretches a bowed string leads, near the middle and as loud as a voice. play() of
+/// stand. Every other pair of seeds has a bowed
+/// string that leads in `instrumental` stretches, near the middle and as loud as a voice. play() of
 /// singer/band.h or play_sampled() make it sound.
 std::vector<singer::Tone> arrange(const InventedSong& song, std::uint64_t seed, Seconds length,
                                   const std::vector<Span>& instrumental);

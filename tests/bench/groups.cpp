@@ -146,7 +146,8 @@ std::vector<Group> own_groups() {
         band_group("band 0", {.voice_over_band = 0}),
         band_group("band +6 mono", {.voice_over_band = 6, .stereo = false}),
         band_group("band 0 mono", {.voice_over_band = 0, .stereo = false}),
-        {"instrumental", "+3 dB; introduction and interlude led by a bowed string; every other mono",
+        {"instrumental",
+         "+3 dB; introduction and interlude, half of them led by a bowed string; half of them mono",
          Kind::among_instruments, instrumental},
     };
 }

@@ -20,6 +20,7 @@ struct Options {
     std::string seeds, write, recordings;
     int jobs = static_cast<int>(std::max(1U, std::thread::hardware_concurrency()));
     double listen_for = 0;
+    std::string round;
 };
 
 bench::Seeded seeded(bench::Group group, const std::string& seeds) {
@@ -57,7 +58,7 @@ bench::Work work_of(const Options& o) {
     return work;
 }
 
-int measure(const Options& o, const char* program) {
+int measure(const Options& o, const std::string& program) {
     const auto begun = std::chrono::steady_clock::now();
     bench::Work work = work_of(o);
     const bool everything = o.groups.empty() && o.recordings.empty();
@@ -100,10 +101,11 @@ int main(int argc, char** argv) {
     app.add_option("--recordings", o.recordings, "Only the labelled recordings in this folder");
     app.add_option("--jobs", o.jobs, "Threads")->check(CLI::Range(1, 64))->capture_default_str();
     app.add_option("--listen-for", o.listen_for)->group(""); // how a run measures memory: see speed.h
+    app.add_option("--round", o.round)->group("");
     CLI11_PARSE(app, argc, argv);
     try {
         if (o.listen_for > 0) {
-            bench::listen_for(Seconds(o.listen_for));
+            bench::listen_for(Seconds(o.listen_for), o.round);
             return 0;
         }
         return measure(o, argv[0]);

@@ -1,8 +1,10 @@
 #include "base/error.h"
 #include "base/text.h"
 #include "bench/groups.h"
+#include "bench/place.h"
 #include "bench/speed.h"
 #include "marks/listen.h"
+#include "media/movie_writer.h"
 
 #include <cstdio>
 #include <cstdlib>
@@ -53,19 +55,24 @@ double peak_megabytes() {
 
 } // namespace
 
-void listen_for(Seconds length) {
-    Scene scene = long_scene(true, Seconds(22));
-    // Singing and mixing took memory of their own; what counts is from here on.
-    std::ofstream("/proc/self/clear_refs") << "5";
-    const double round = static_cast<double>(scene.samples.size() * sizeof(float)) / 1e6;
-    Loop loop(std::move(scene.samples), scene.rate, length);
+void listen_for(Seconds length, const std::filesystem::path& round) {
+    Sound sound = read_sound(round);
+    const double held = static_cast<double>(sound.samples.size() * sizeof(float)) / 1e6;
+    Loop loop(std::move(sound.samples), sound.rate, length);
     const auto said = marks::listen(loop, {.accompaniment = marks::Accompaniment::accompanied});
-    std::printf("%s %zu\n", fixed(peak_megabytes() - round, 1).c_str(), said.notes.size());
+    if (said.notes.empty()) throw Error(Fault::internal, "Nothing was heard in an hour of singing.");
+    std::printf("%s\n", fixed(peak_megabytes() - held, 1).c_str());
 }
 
-double measure_memory(const char* program, Seconds length) {
-    const std::string command =
-        "exec '" + std::string(program) + "' --listen-for " + fixed(length.value(), 0);
+double measure_memory(const std::string& program, Seconds length) {
+    const Place place;
+    const auto round = place.path() / "round.wav";
+    const Scene scene = long_scene(true, Seconds(22));
+    const auto writer = media::write_movie(round, {.sample_rate = scene.rate, .channels = scene.channels});
+    writer->sound(scene.samples);
+    writer->finish();
+    const std::string command = "exec '" + program + "' --listen-for " + fixed(length.value(), 0) +
+                                " --round '" + round.string() + "'";
     FILE* pipe = ::popen(command.c_str(), "r");
     double peak = 0;
     const bool read = pipe && std::fscanf(pipe, "%lf", &peak) == 1;

@@ -29,7 +29,7 @@ Habits habits_of(Random& r, Form form, VoiceType voice) {
     h.vibrato = std::array{0.0, 0.5, 0.9}[static_cast<std::size_t>(one_of(r, 3))];
     h.breaths = between(r, 0.7, 1), h.silent_breaths = between(r, 0, 0.15), h.catches = between(r, 0, 0.35);
     h.scoops = between(r, 0, 0.3), h.swells = between(r, 0.1, 0.6);
-    h.rate = between(r, 4.6, 6.8), h.extent = between(r, 25, 95), h.unrest = between(r, 0, 0.12);
+    h.rate = between(r, 4.6, 6.8), h.extent = between(r, 35, 95), h.unrest = between(r, 0, 0.12);
     h.breath_db = between(r, -42, -20); // plain to barely there
     const double chance = r.uniform();
     const bool high = voice == VoiceType::countertenor || voice == VoiceType::soprano;
@@ -42,7 +42,7 @@ Habits habits_of(Random& r, Form form, VoiceType voice) {
 Singer singer_of(Random& r, std::uint64_t seed) {
     Singer s;
     s.voice = static_cast<VoiceType>(seed % 5);
-    s.rd_chest = between(r, 0.7, 1.3), s.rd_head = between(r, 1.8, 2.5),
+    s.rd_chest = between(r, 0.7, 1.3), s.rd_head = s.rd_chest + between(r, 0.8, 1.4),
     s.rd_per_db = between(r, 0.005, 0.03);
     s.usual_level = Decibels(between(r, -28, -16)), s.breathiness = Decibels(between(r, -40, -26));
     s.jitter = between(r, 0.001, 0.006), s.shimmer = between(r, 0.01, 0.04),
@@ -122,10 +122,10 @@ class Inventor {
         if (r_.uniform() < h_.scoops) n.scoop = Cents(between(r_, 40, 180));
         if (r_.uniform() < h_.swells)
             n.path = {static_cast<marks::LevelShape>(1 + one_of(r_, 3)), Decibels(between(r_, 2, 8))};
-        if (n.length > Seconds(0.6) && r_.uniform() < h_.vibrato)
+        if (n.length > Seconds(0.85) && r_.uniform() < h_.vibrato)
             n.vibrato =
                 VibratoPlan{Hertz(h_.rate + 0.3 * r_.bell()), Cents(h_.extent * between(r_, 0.75, 1.3)),
-                            Seconds(between(r_, 0.05, 0.3)), h_.unrest};
+                            Seconds(between(r_, 0.05, 0.25)), h_.unrest};
         if (degree_ >= h_.head_from) n.sung_in = marks::Register::head;
         n.broken_switch = r_.uniform() < 0.5;
         if (h_.head_from > 0 && h_.head_from < 12 && n.length > Seconds(0.8) && r_.uniform() < 0.15) {

@@ -3,6 +3,9 @@
 
 #include "base/units.h"
 
+#include <filesystem>
+#include <string>
+
 namespace luft::bench {
 
 /// Processor time, so that it is what one core takes, whatever else the machine does. Best of the runs.
@@ -16,12 +19,12 @@ struct Speed {
 /// in two for one over a band), decoding included. Only one thread of the process may be working.
 Speed measure_speed(bool with_band, Seconds length, int runs);
 
-/// Peak memory of a process that listens to a stereo scene looped for `length` and holds nothing of it but
-/// one round, MB (10^6 bytes), without that round. Runs `program --listen-for SECONDS` and blocks until it is
-/// done. Throws Error(internal) when it fails.
-double measure_memory(const char* program, Seconds length);
+/// Peak memory, in MB (10^6 bytes), of a process that listens to a stereo scene looped for `length`: it holds
+/// nothing of the sound but one round, whose size is taken off. Runs `program --listen-for SECONDS --round
+/// FILE` and waits for it. Throws Error(internal) when it fails.
+double measure_memory(const std::string& program, Seconds length);
 
-/// What that process does; prints its peak memory in MB to stdout.
-void listen_for(Seconds length);
+/// What that process does; prints the figure.
+void listen_for(Seconds length, const std::filesystem::path& round);
 
 } // namespace luft::bench

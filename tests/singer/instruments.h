@@ -25,8 +25,8 @@ enum class Instrument {
 /// two-point average, tuned by a first-order all-pass (Jaffe & Smith 1983, same issue). struck: six partials,
 /// each dying faster than the one below. low_drum: a sine falling from 110 to 55 Hz. brush: noise around 3
 /// kHz. bowed, pad: partials falling as a sawtooth's, 1/k, as the bowed string's do (Helmholtz motion;
-/// Fletcher & Rossing, The Physics of Musical Instruments, section 10.3), and faster over 2.5 kHz; rise,
-/// detuning and vibrato are common practice, no source.
+/// Fletcher & Rossing, The Physics of Musical Instruments, section 10.3), and faster over 2.5 kHz (pad: 1
+/// kHz); rise, detuning and vibrato are common practice, no source.
 std::vector<float> tone(Instrument instrument, MidiPitch pitch, Seconds length, SampleRate rate,
                         Random random);
 
