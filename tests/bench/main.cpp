@@ -4,6 +4,7 @@
 #include "bench/report.h"
 
 #include <CLI/CLI.hpp>
+#include <unistd.h>
 
 #include <chrono>
 #include <cstdio>
@@ -51,10 +52,11 @@ bench::Work work_of(const Options& o) {
         add(bench::independent_groups(), seeds);
     }
     if (work.groups.empty()) throw Error(Fault::not_found, "There is no group of that name.");
-    work.on_scene = [](const std::string& name, std::size_t done, std::size_t all) {
-        std::fprintf(stderr, "\r%zu of %zu scenes (%s)\033[K%s", done, all, name.c_str(),
-                     done == all ? "\n" : "");
-    };
+    if (::isatty(STDERR_FILENO))
+        work.on_scene = [](const std::string& name, std::size_t done, std::size_t all) {
+            std::fprintf(stderr, "\r%zu of %zu scenes (%s)\033[K%s", done, all, name.c_str(),
+                         done == all ? "\n" : "");
+        };
     return work;
 }
 

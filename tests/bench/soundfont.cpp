@@ -2,6 +2,7 @@
 
 #include "bench/place.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace luft::bench {

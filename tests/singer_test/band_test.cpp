@@ -29,8 +29,8 @@ TEST_CASE("The band's sounding strings are in tune, and sound on") {
             const auto early = cut(x, kRate, {Seconds(0.3), Seconds(0.7)}),
                        late = cut(x, kRate, {Seconds(0.7), Seconds(1.1)});
             CHECK(interval(f, pitch_near(late, kRate, f)).value() ==
-                  Approx(0).margin(10)); // vibrato and beats
-            CHECK((rms(late) - rms(early)).value() == Approx(0).margin(2));
+                  Approx(0).margin(10));                  // vibrato and beats
+            CHECK((rms(late) - rms(early)).value() > -4); // beats swing it; a plucked string loses 9
         }
 }
 
