@@ -99,6 +99,7 @@ Table design_table(const std::vector<GroupScores>& groups, const Machine& machin
             "The plan's targets beside what this run measured; the verdict is computed.",
             {"work", "target", "measured", "verdict", "on"},
             {}};
+    t.words = {0, 1, 2, 3, 4};
     for (const Row& r : machine_rows(machine))
         t.rows.push_back(cells_of(r));
     for (const Row& r : ear_rows(groups))

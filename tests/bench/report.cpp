@@ -32,6 +32,7 @@ void write_page(const std::filesystem::path& folder, const Work& work, const std
     for (const Table& t : tables)
         page += t.markdown();
     Table what{"What was listened to", "", {"group", "scenes", "seeds", "what"}, {}};
+    what.words = {0, 3};
     for (const Seeded& s : work.groups)
         what.rows.push_back({s.group.name, std::to_string(s.last - s.first + 1),
                              std::to_string(s.first) + "–" + std::to_string(s.last), s.group.what});

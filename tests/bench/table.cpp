@@ -13,6 +13,10 @@ std::size_t width_of(const std::string& s) {
         std::ranges::count_if(s, [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
 }
 
+bool is_words(const Table& t, std::size_t column) {
+    return std::ranges::count(t.words, column) > 0;
+}
+
 } // namespace
 
 std::string Table::text() const {
@@ -26,7 +30,7 @@ std::string Table::text() const {
     const auto line = [&](const std::vector<std::string>& cells) {
         for (std::size_t k = 0; k < cells.size(); ++k) {
             const std::string gap(widths[k] - width_of(cells[k]), ' ');
-            out += k == 0 ? cells[k] + gap : "  " + gap + cells[k];
+            out += (k == 0 ? "" : "  ") + (is_words(*this, k) ? cells[k] + gap : gap + cells[k]);
         }
         out += "\n";
     };
@@ -45,7 +49,7 @@ std::string Table::markdown() const {
     };
     line(head);
     for (std::size_t k = 0; k < head.size(); ++k)
-        out += k == 0 ? "|---|" : "---:|";
+        out += (k == 0 ? "|" : "") + std::string(is_words(*this, k) ? "---|" : "---:|");
     out += "\n";
     for (const auto& row : rows)
         line(row);

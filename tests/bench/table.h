@@ -12,6 +12,7 @@ struct Table {
     std::string note; ///< a sentence or two under the title; may be empty
     std::vector<std::string> head;
     std::vector<std::vector<std::string>> rows;
+    std::vector<std::size_t> words = {0}; ///< columns set to the left; the others hold numbers
 
     [[nodiscard]] std::string text() const;
     [[nodiscard]] std::string markdown() const;
