@@ -49,6 +49,12 @@ class MelodyTally {
         }
     }
 
+    MelodyTally& operator+=(const MelodyTally& o) {
+        all_ += o.all_, voiced_ += o.voiced_, unvoiced_ += o.unvoiced_, recalled_ += o.recalled_;
+        false_alarms_ += o.false_alarms_, pitch_ += o.pitch_, chroma_ += o.chroma_, right_ += o.right_;
+        return *this;
+    }
+
     [[nodiscard]] MelodyScore score() const {
         const auto share = [](double part, double of) { return of > 0 ? part / of : 0; };
         return {share(recalled_, voiced_), share(false_alarms_, unvoiced_),

@@ -52,6 +52,34 @@ std::vector<float> keyboard(Hertz f, std::size_t samples, SampleRate rate) {
     return out;
 }
 
+struct Bowing {
+    double swing = 0; ///< cents of vibrato at 5.5 Hz
+    Seconds rise;
+    Hertz bright; ///< over it partials fall faster
+};
+
+/// Partials of a sounding string.
+void add_bowed(std::vector<float>& out, Hertz f, const Bowing& how, SampleRate rate, Random random) {
+    constexpr int kPartials = 16;
+    double phase = 2 * pi * random.uniform();
+    const double vibrato = 2 * pi * random.uniform();
+    for (std::size_t n = 0; n < out.size(); ++n) {
+        const double t = double(n) / rate.per_second;
+        const double fn = f.value() * std::exp2(how.swing / 1200 * std::sin(vibrato + 2 * pi * 5.5 * t));
+        phase = std::fmod(phase + 2 * pi * fn / rate.per_second, 2 * pi);
+        // sin(k x) by the recurrence sin((k+1)x) = 2 cos x sin(kx) - sin((k-1)x)
+        const double turn = 2 * std::cos(phase);
+        double before = 0, now = std::sin(phase), sum = 0;
+        for (int k = 1; k <= kPartials && k * fn < 0.45 * rate.per_second; ++k) {
+            const double over = k * fn / how.bright.value();
+            sum += now / (k * (1 + over * over));
+            const double next = turn * now - before;
+            before = now, now = next;
+        }
+        out[n] += static_cast<float>(sum * (1 - std::exp(-t / how.rise.value())));
+    }
+}
+
 std::vector<float> low_drum(std::size_t samples, SampleRate rate) {
     std::vector<float> out(samples);
     double phase = 0;
@@ -112,6 +140,15 @@ std::vector<float> tone(Instrument instrument, MidiPitch pitch, Seconds length, 
         break;
     case Instrument::brush:
         out = brush(samples, rate, random);
+        break;
+    case Instrument::bowed:
+        out.resize(samples);
+        add_bowed(out, f, {18, Seconds(0.04), Hertz(2500)}, rate, random);
+        break;
+    case Instrument::pad:
+        out.resize(samples);
+        add_bowed(out, f * std::exp2(4.0 / 1200), {0, Seconds(0.1), Hertz(1000)}, rate, random.fork());
+        add_bowed(out, f * std::exp2(-4.0 / 1200), {0, Seconds(0.1), Hertz(1000)}, rate, random.fork());
         break;
     }
     finish(out, length, rate);

@@ -19,6 +19,21 @@ TEST_CASE("The band's strings and keys are in tune") {
         }
 }
 
+TEST_CASE("The band's sounding strings are in tune, and sound on") {
+    constexpr SampleRate kRate{44100};
+    for (const auto instrument : {Instrument::bowed, Instrument::pad})
+        for (const double pitch : {50.0, 57.0, 69.0}) {
+            CAPTURE(int(instrument), pitch);
+            const auto x = tone(instrument, MidiPitch(pitch), Seconds(1.2), kRate, Random(3));
+            const Hertz f = frequency_of(MidiPitch(pitch));
+            const auto early = cut(x, kRate, {Seconds(0.3), Seconds(0.7)}),
+                       late = cut(x, kRate, {Seconds(0.7), Seconds(1.1)});
+            CHECK(interval(f, pitch_near(late, kRate, f)).value() ==
+                  Approx(0).margin(10));                  // vibrato and beats
+            CHECK((rms(late) - rms(early)).value() > -4); // beats swing it; a plucked string loses 9
+        }
+}
+
 TEST_CASE("The voice stands over the band by the level asked for") {
     constexpr SampleRate kRate{44100};
     std::vector<float> voice(88200);

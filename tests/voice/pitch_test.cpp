@@ -1,8 +1,8 @@
 // The sung pitch line on tones and songs whose pitch is known, beside an independent library's trackers.
+#include "reference/aubio_pitch.h"
 #include "reference/melody_metric.h"
 #include "scenes/songs.h"
 #include "scenes/tones.h"
-#include "voice/aubio_pitch.h"
 #include "voice/hear.h"
 
 #include <catch2/catch.hpp>
@@ -55,8 +55,8 @@ Compared compare(singer::VoiceType voice) {
         const auto sung =
             scenes::sing({.voice = voice, .seed = static_cast<std::uint64_t>(seed), .phrases = 3});
         all.ours.add(sung.truth.f0, hear_alone(sung.samples).curves.f0);
-        const auto by_yinfft = test::aubio_pitch(sung.samples, "yinfft");
-        const auto by_yin = test::aubio_pitch(sung.samples, "yinfast");
+        const auto by_yinfft = reference::AubioPitch("yinfft").track(sung.samples);
+        const auto by_yin = reference::AubioPitch("yinfast").track(sung.samples);
         for (std::size_t ahead = 1; ahead <= yin.size(); ++ahead) {
             yinfft[ahead - 1].add(sung.truth.f0, shifted(by_yinfft, ahead));
             yin[ahead - 1].add(sung.truth.f0, shifted(by_yin, ahead));
