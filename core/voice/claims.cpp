@@ -43,12 +43,14 @@ class LimitedMean {
 Claim measure_claim(std::span<const float> decibels, Hertz pitch) {
     const double step = pitch.value() / Spectrum::kBinWidth;
     LimitedMean half(-10, 20), odd(-15, 25);
-    double power = 0;
+    double power = 0, high = 0;
     float strongest = -140, between = -140;
     for (int h = 1; h <= kPartials && h * step < kLastBin; ++h) {
         const double place = h * step;
         const float on = peak_near(decibels, place);
-        power += std::pow(10.0, on / 10);
+        const double partial = std::pow(10.0, on / 10);
+        power += partial;
+        if (const double hz = h * pitch.value(); hz > 1500 && hz < 4000) high += partial;
         if (h > 8) continue;
         const float below = at(decibels, place - 0.5 * step), above = at(decibels, place + 0.5 * step);
         if (h <= 4) {
@@ -60,8 +62,10 @@ Claim measure_claim(std::span<const float> decibels, Hertz pitch) {
                      0.5F * (at(decibels, place - 0.25 * step) + at(decibels, place - 0.75 * step)));
         if (h % 2 == 1) odd.add(on - 0.5F * (below + above));
     }
-    return {static_cast<float>(power_level(power).value()), std::clamp(between - strongest, -30.0F, 10.0F),
-            half.value(), odd.value()};
+    const Decibels level = power_level(power);
+    return {static_cast<float>(level.value()),
+            static_cast<float>(std::max((power_level(high) - level).value(), -50.0)),
+            std::clamp(between - strongest, -30.0F, 10.0F), half.value(), odd.value()};
 }
 
 } // namespace luft::voice

@@ -11,6 +11,7 @@ namespace luft::voice {
 /// weighed in likeness.h.
 struct Claim {
     float level = -120; ///< power of the first twelve partials together
+    float high = -50;   ///< its part at 1.5 to 4 kHz, against all of it
     float between =
         -30; ///< strongest place half-way between the first partials, against the strongest partial
     float sub_octave = 0; ///< how far peaks stand out half-way between partials: high when the tone is really

@@ -74,12 +74,12 @@ TEST_CASE("a voice over a band is followed as well as was measured, and the band
         singer::VoiceType voice;
         double over_band, raw_pitch, recall, false_alarm;
     };
-    for (const Pin& pin : {Pin{singer::VoiceType::tenor, 6, 0.95, 0.96, 0.10}, // measured 0.972, 0.979, 0.066
-                           Pin{singer::VoiceType::alto, 6, 0.94, 0.95, 0.06},  // 0.960, 0.972, 0.026
-                           Pin{singer::VoiceType::soprano, 6, 0.92, 0.93, 0.05},    // 0.948, 0.955, 0.017
-                           Pin{singer::VoiceType::tenor, 0, 0.90, 0.92, 0.12},      // 0.931, 0.943, 0.080
-                           Pin{singer::VoiceType::alto, 0, 0.85, 0.93, 0.16},       // 0.877, 0.959, 0.119
-                           Pin{singer::VoiceType::soprano, 0, 0.87, 0.89, 0.08}}) { // 0.900, 0.918, 0.042
+    for (const Pin& pin : {Pin{singer::VoiceType::tenor, 6, 0.94, 0.96, 0.14}, // measured 0.967, 0.978, 0.099
+                           Pin{singer::VoiceType::alto, 6, 0.95, 0.96, 0.06},  // 0.976, 0.990, 0.031
+                           Pin{singer::VoiceType::soprano, 6, 0.91, 0.92, 0.05},    // 0.943, 0.950, 0.024
+                           Pin{singer::VoiceType::tenor, 0, 0.87, 0.91, 0.18},      // 0.906, 0.941, 0.139
+                           Pin{singer::VoiceType::alto, 0, 0.86, 0.92, 0.22},       // 0.893, 0.949, 0.176
+                           Pin{singer::VoiceType::soprano, 0, 0.88, 0.92, 0.11}}) { // 0.911, 0.946, 0.069
         CAPTURE(int(pin.voice), pin.over_band);
         const Figures f = measure(pin.voice, pin.over_band);
         CHECK(f.taken_for_alone == 0);
