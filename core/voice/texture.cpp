@@ -71,13 +71,13 @@ void Texture::add(const Frame& frame, const Spectrum& spectrum) {
     }
 }
 
-Decibels Texture::level_at(std::size_t frame) const {
+Decibels Texture::around(const std::vector<float>& fine, std::size_t frame) {
     const auto centre = static_cast<std::ptrdiff_t>(frame) * kFinePerFrame;
     const auto lo = std::max<std::ptrdiff_t>(0, centre - 8);
-    const auto hi = std::min<std::ptrdiff_t>(static_cast<std::ptrdiff_t>(full_.size()), centre + 8);
+    const auto hi = std::min<std::ptrdiff_t>(static_cast<std::ptrdiff_t>(fine.size()), centre + 8);
     double sum = 0;
     for (auto i = lo; i < hi; ++i)
-        sum += std::pow(10.0, full_[static_cast<std::size_t>(i)] / 10);
+        sum += std::pow(10.0, fine[static_cast<std::size_t>(i)] / 10);
     return power_level(hi > lo ? sum / static_cast<double>(hi - lo) : 0);
 }
 

@@ -42,9 +42,13 @@ class Texture {
     /// partials that stand apart 8 and more, a room's tail of a sung tone too.
     [[nodiscard]] std::span<const float> tonality() const { return tonality_; }
     /// Level over 40 ms around each frame's centre.
-    [[nodiscard]] Decibels level_at(std::size_t frame) const;
+    [[nodiscard]] Decibels level_at(std::size_t frame) const { return around(full_, frame); }
+    /// The same of what lies under 1.2 kHz.
+    [[nodiscard]] Decibels low_level_at(std::size_t frame) const { return around(low_, frame); }
 
   private:
+    static Decibels around(const std::vector<float>& fine, std::size_t frame);
+
     std::vector<BandLevels> bands_;
     std::vector<float> tonality_;
     std::vector<float> full_, low_, high_;
