@@ -158,13 +158,4 @@ std::vector<NoiseEvent> noise_events(const voice::Hearing& hearing, const std::v
     return events;
 }
 
-std::vector<double> hush_of_gaps(const voice::Hearing& hearing, const std::vector<Run>& runs,
-                                 const std::vector<Gap>& gaps) {
-    const Place place = look_at(hearing.texture, runs);
-    std::vector<double> under;
-    for (const Gap& g : gaps)
-        under.push_back(place.singing - lowest(place.smooth, g.begin, g.end));
-    return under;
-}
-
 } // namespace luft::marks

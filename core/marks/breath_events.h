@@ -43,9 +43,4 @@ std::vector<Gap> gaps_between(const std::vector<Run>& runs, std::size_t frames);
 std::vector<NoiseEvent> noise_events(const voice::Hearing& hearing, const std::vector<Run>& runs,
                                      const std::vector<Gap>& gaps);
 
-/// How far the core's lowest level in a gap lies under that of the singing, dB: softer breaths can't be heard
-/// there.
-std::vector<double> hush_of_gaps(const voice::Hearing& hearing, const std::vector<Run>& runs,
-                                 const std::vector<Gap>& gaps);
-
 } // namespace luft::marks

@@ -33,7 +33,8 @@ double hole_in(const NoiseShape& s) {
 } // namespace
 
 double breath_logit(const NoiseEvent& e, const Gap& gap) {
-    const double wait = gap.before_singing ? std::min(above(e.until.value(), 0.4, 0.3), 3.0) : 0.7;
+    const double wait = gap.before_singing ? std::min(above(e.until.value(), 0.4, 0.3), 3.0)
+                                           : 2.5; // after the last note the singer rather lets go
     return 1.2 - 1.6 * above(e.hiss, -2, 4) - 1.9 * above(e.hush, 8, 4) -
            2.3 * above(hole_in(e.shape), 14, 6) - 0.35 * above(e.low, -1, 3) - 0.9 * above(e.tonality, 4, 2) -
            2.4 * wait - 1.2 * above(8 - e.below, 0, 4) + 1.4 * std::clamp((e.rise - 4) / 3, -1.5, 1.0) +
