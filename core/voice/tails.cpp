@@ -37,16 +37,18 @@ bool reverberant(const std::vector<float>& level, const std::vector<float>& memo
     const double loud = signal::quantile(level, 0.9).value_or(0);
     const auto under = [&](std::size_t i) { return memory[i] - level[i]; };
     std::vector<double> times;
+    std::size_t died = 0; // a tone that only swells and sinks comes back before
     for (std::size_t i = 1; i < level.size(); ++i) {
         if (under(i) <= kCutUnder || under(i - 1) > kCutUnder || memory[i] < loud - 20) continue;
         std::size_t end = i;
         while (end < level.size() && under(end) < kGone && under(end) > kBack)
             ++end;
-        if ((end < level.size() && under(end) >= kGone) || end - i >= kSlow)
-            times.push_back(static_cast<double>(end - i));
+        const bool gone = end < level.size() && under(end) >= kGone;
+        died += gone ? 1 : 0;
+        if (gone || end - i >= kSlow) times.push_back(static_cast<double>(end - i));
         i = std::max(end, i + 1) - 1;
     }
-    return times.size() >= 3 && *signal::median(times) > kReverberant;
+    return (died >= 2 || times.size() >= 7) && times.size() >= 3 && *signal::median(times) > kReverberant;
 }
 
 } // namespace
