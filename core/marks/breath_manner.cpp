@@ -71,4 +71,8 @@ double likeness(const NoiseEvent& e, const BreathManner& manner) {
            std::min(above(std::abs(e.below - manner.below), 10, 4), 2.0);
 }
 
+double calibrated(double sum) {
+    return 2 * (sum - 0.85);
+}
+
 } // namespace luft::marks

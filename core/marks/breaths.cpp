@@ -21,7 +21,7 @@ std::vector<Judged> judge(const std::vector<NoiseEvent>& events, const std::vect
                           const std::optional<BreathManner>& manner) {
     std::vector<Judged> judged;
     for (const NoiseEvent& e : events)
-        judged.push_back({e, breath_logit(e, gaps[e.gap]) + (manner ? likeness(e, *manner) : 0)});
+        judged.push_back({e, calibrated(breath_logit(e, gaps[e.gap]) + (manner ? likeness(e, *manner) : 0))});
     return judged;
 }
 

@@ -64,7 +64,7 @@ std::vector<Phrase> find_phrases(const std::vector<Note>& notes, std::vector<Bre
         }
         Phrase p;
         p.span = {notes[first].span.start, notes[i].span.end};
-        p.confidence = {mean_confidence(notes, first, i + 1).value * begun * ends};
+        p.confidence = {mean_confidence(notes, first, i + 1).value * (1 + begun * ends) / 2};
         p.evidence = std::to_string(i + 1 - first) + (i == first ? " note" : " notes") + " in " +
                      fixed(p.span.length().value(), 1) + " s" +
                      (last ? ""

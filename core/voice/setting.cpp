@@ -44,8 +44,9 @@ Setting find_setting(const SettingEvidence& e) {
     const double restless = vote((0.10 - e.quiet_share) / 0.02);
     const double mixed = vote((e.aperiodicity - 0.10) / 0.05);
     const double goes_on = vote((e.floor + 23) / 3);
-    const double tuneful = vote((e.tones_in_rests - 3.8) / 0.5);
-    return restless + mixed + goes_on + tuneful > 0 ? Setting::accompanied : Setting::alone;
+    // A room's tail has tones too, so that they say less than their absence.
+    const double tuneful = std::min(vote((e.tones_in_rests - 3.8) / 0.5), 0.5);
+    return restless + mixed + goes_on + tuneful > 0.5 ? Setting::accompanied : Setting::alone;
 }
 
 } // namespace luft::voice
