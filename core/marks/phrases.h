@@ -12,11 +12,11 @@ namespace luft::marks {
 /// grouping preference rule 2; the share of inter-onset time and rest as in Cambouropoulos 2001, ICMC, "The
 /// local boundary detection model"). Logit of an ending: 2.4 log2(time / usual time) + 1.8 log2(pause / 0.3
 /// s)
-/// - 2; pauses under 0.12 s end nothing. Weights tuned on 487 pauses of 130 songs of the project's singer
-/// (seeds 1000 to 1029 and 1500 to 1559), where a logistic regression gives much the same.
-/// Confidence is the notes' own, less half of the doubt about both ends: on 160 further songs of that singer
-/// (seeds 1500 to 1599, 1700 to 1759) phrases with 0.75 to 0.85 were right in nine of ten.
-/// A breath in a pause that ends nothing is marked as taken inside the phrase.
+/// - 2; pauses under 0.12 s end nothing. Weights tuned on 487 pauses of 90 songs of the project's singer
+/// (seeds 1000 to 1049 and 1500 to 1599, those not in rooms), where a logistic regression gives much the
+/// same. Confidence is the notes' own, less half of the doubt about both ends: on 160 further songs of that
+/// singer (seeds 1500 to 1599, 1700 to 1759) phrases with 0.75 to 0.85 were right in nine of ten. A breath in
+/// a pause that ends nothing is marked as taken inside the phrase.
 std::vector<Phrase> find_phrases(const std::vector<Note>& notes, std::vector<Breath>& breaths);
 
 } // namespace luft::marks

@@ -14,6 +14,7 @@ constexpr double kTakesIn = 0.05;    // s
 constexpr float kCutUnder = 7;       // dB under the memory: a tail
 constexpr float kGone = 20;          // dB under the memory: nothing rings on
 constexpr float kBack = 4;           // dB under the memory: the next tone sounds
+constexpr float kFell = 14;          // dB under the memory that a fall reaches; a tone's own swell has less
 constexpr std::size_t kSlow = 12;    // frames that a fall takes at least when the next tone cuts it short
 constexpr double kReverberant = 8.5; // frames
 
@@ -37,18 +38,17 @@ bool reverberant(const std::vector<float>& level, const std::vector<float>& memo
     const double loud = signal::quantile(level, 0.9).value_or(0);
     const auto under = [&](std::size_t i) { return memory[i] - level[i]; };
     std::vector<double> times;
-    std::size_t died = 0; // a tone that only swells and sinks comes back before
     for (std::size_t i = 1; i < level.size(); ++i) {
         if (under(i) <= kCutUnder || under(i - 1) > kCutUnder || memory[i] < loud - 20) continue;
         std::size_t end = i;
+        float deepest = 0;
         while (end < level.size() && under(end) < kGone && under(end) > kBack)
-            ++end;
+            deepest = std::max(deepest, under(end++));
         const bool gone = end < level.size() && under(end) >= kGone;
-        died += gone ? 1 : 0;
-        if (gone || end - i >= kSlow) times.push_back(static_cast<double>(end - i));
+        if (gone || (end - i >= kSlow && deepest > kFell)) times.push_back(static_cast<double>(end - i));
         i = std::max(end, i + 1) - 1;
     }
-    return (died >= 2 || times.size() >= 7) && times.size() >= 3 && *signal::median(times) > kReverberant;
+    return times.size() >= 3 && *signal::median(times) > kReverberant;
 }
 
 } // namespace
