@@ -42,6 +42,17 @@ std::optional<Cents> scoop_of(std::span<const float> line, const Run& note, std:
     return Cents(std::min(deepest, 1200.0));
 }
 
+/// Where the level under 1.2 kHz is lowest in the 50 ms before a note: what lies before is the tail of
+/// another.
+Seconds quietest_before(const voice::Texture& texture, const Run& note) {
+    constexpr std::size_t kReach = 5 * voice::kFinePerFrame;
+    const std::size_t end = std::min(note.begin * voice::kFinePerFrame, texture.low().size());
+    const std::size_t from = end > kReach ? end - kReach : 0;
+    const auto smooth = signal::running_mean(texture.low().subspan(from, end - from), 4);
+    const auto lowest = static_cast<std::size_t>(std::ranges::min_element(smooth) - smooth.begin());
+    return voice::kFineHop * static_cast<double>(from + lowest);
+}
+
 LevelShape shape_of(std::span<const float> level, Decibels& change) {
     change = Decibels(0);
     const std::size_t skip = level.size() / 10;
@@ -100,7 +111,9 @@ std::vector<Note> measure_notes(const voice::Hearing& hearing, const std::vector
         if (before >= 5)
             if (const auto start = measure_start(hearing.texture, run, before))
                 n.span.start =
-                    std::clamp(start->begins, n.span.start - Seconds(0.05), n.span.start + Seconds(0.05));
+                    std::clamp(start->begins,
+                               std::max(n.span.start - Seconds(0.05), quietest_before(hearing.texture, run)),
+                               n.span.start + Seconds(0.05));
         n.pitch = steady_pitch(pitch, run);
         n.cents = off_semitone(n.pitch - offset);
         n.drift = drift_of(steady);

@@ -4,13 +4,13 @@
 #include "signal/statistics.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace luft::marks {
 namespace {
 
-constexpr Seconds kPause{0.28};
-constexpr Seconds kPauseWithBreath{0.15};
-constexpr Seconds kQuickPause{0.47};
+constexpr Seconds kLeastPause{0.12};
+constexpr std::size_t kFewNotes = 6;
 
 Breath* breath_in(std::vector<Breath>& breaths, Span pause) {
     for (Breath& b : breaths)
@@ -25,20 +25,46 @@ Confidence mean_confidence(const std::vector<Note>& notes, std::size_t from, std
     return {sum / static_cast<double>(to - from)};
 }
 
+/// The middle time from one note's start to the next; with too few notes, the middle length of a note.
+Seconds usual_time(const std::vector<Note>& notes) {
+    std::vector<double> times;
+    for (std::size_t i = 0; i < notes.size(); ++i)
+        if (notes.size() < kFewNotes)
+            times.push_back(notes[i].span.length().value());
+        else if (i + 1 < notes.size())
+            times.push_back((notes[i + 1].span.start - notes[i].span.start).value());
+    return Seconds(signal::median(times).value_or(1));
+}
+
+/// How likely it is that a phrase ends between two notes.
+double ending(const Note& before, const Note& after, Seconds usual) {
+    const Seconds pause = after.span.start - before.span.end;
+    if (pause < kLeastPause) return 0;
+    const double time = (after.span.start - before.span.start) / std::max(usual, Seconds(0.05));
+    return signal::logistic(2.4 * std::log2(time) + 1.8 * std::log2(pause / Seconds(0.3)) - 2);
+}
+
 } // namespace
 
 std::vector<Phrase> find_phrases(const std::vector<Note>& notes, std::vector<Breath>& breaths) {
     std::vector<Phrase> phrases;
+    const Seconds usual = usual_time(notes);
     std::size_t first = 0;
+    double begun = 1; // how sure it is that the phrase begins where it does
     for (std::size_t i = 0; i < notes.size(); ++i) {
         const bool last = i + 1 == notes.size();
         const Span pause = last ? Span{} : Span{notes[i].span.end, notes[i + 1].span.start};
         Breath* breath = last ? nullptr : breath_in(breaths, pause);
-        const bool ends = last || pause.length() >= kPause || (breath && pause.length() >= kPauseWithBreath);
-        if (!ends) continue;
+        const double ends = last ? 1 : ending(notes[i], notes[i + 1], usual);
+        if (ends <= 0.5) {
+            if (!breath) continue;
+            breath->inside_phrase = true;
+            breath->evidence += "; quick, and the line goes on";
+            continue;
+        }
         Phrase p;
         p.span = {notes[first].span.start, notes[i].span.end};
-        p.confidence = mean_confidence(notes, first, i + 1);
+        p.confidence = {mean_confidence(notes, first, i + 1).value * (1 + begun * ends) / 2};
         p.evidence = std::to_string(i + 1 - first) + (i == first ? " note" : " notes") + " in " +
                      fixed(p.span.length().value(), 1) + " s" +
                      (last ? ""
@@ -46,21 +72,7 @@ std::vector<Phrase> find_phrases(const std::vector<Note>& notes, std::vector<Bre
                                  (breath ? " and a breath" : ""));
         phrases.push_back(std::move(p));
         first = i + 1;
-    }
-    // A quick breath after a stretch well under the usual length, with the line going on, is taken inside a
-    // phrase.
-    std::vector<double> lengths;
-    for (const Phrase& p : phrases)
-        lengths.push_back(p.span.length().value());
-    const double usual = signal::median(lengths).value_or(0);
-    for (std::size_t k = 0; k + 1 < phrases.size(); ++k) {
-        const Span pause{phrases[k].span.end, phrases[k + 1].span.start};
-        Breath* breath = breath_in(breaths, pause);
-        if (breath && pause.length() < kQuickPause &&
-            std::min(phrases[k].span.length(), phrases[k + 1].span.length()).value() < 1.5 * usual) {
-            breath->inside_phrase = true;
-            breath->evidence += "; quick, and the line goes on";
-        }
+        begun = ends;
     }
     return phrases;
 }

@@ -145,6 +145,24 @@ float middle_of(std::span<const float> pitch, std::size_t from, std::size_t to) 
     return static_cast<float>(signal::median(pitch.subspan(from, to - from)).value_or(0));
 }
 
+/// Whether a short stretch only passes through: less than half of it stays within half a semitone.
+bool glides(std::span<const float> stretch) {
+    const float middle = middle_of(stretch, 0, stretch.size());
+    const auto stays = std::ranges::count_if(stretch, [&](float p) { return std::abs(p - middle) < 0.5F; });
+    return 2 * static_cast<std::size_t>(stays) < stretch.size();
+}
+
+/// A wide glide may pass for a short note of its own. Its two boundaries become one, in their middle.
+void join_glides(std::span<const float> pitch, std::vector<std::size_t>& cuts) {
+    constexpr std::size_t kLongest = 14; // frames
+    for (std::size_t k = 0; k + 1 < cuts.size(); ++k) {
+        const std::size_t length = cuts[k + 1] - cuts[k];
+        if (length > kLongest || !glides(pitch.subspan(cuts[k], length))) continue;
+        cuts[k] += length / 2;
+        cuts.erase(cuts.begin() + static_cast<std::ptrdiff_t>(k + 1));
+    }
+}
+
 /// Takes out boundaries between stretches whose pitches lie nearer together than neighbouring notes do: a
 /// tone that slowly drifts is one note, however far it drifts in the end.
 void join_drifts(std::span<const float> pitch, std::vector<std::size_t>& cuts) {
@@ -183,6 +201,25 @@ float middle_bands(const voice::Hearing& hearing, std::size_t i) {
     return static_cast<float>(power_level(sum).value());
 }
 
+/// Takes out rows of three and more dips at the pace of a vibrato: partials that swing in and out of a
+/// formant.
+void leave_out_swings(std::vector<std::size_t>& dips) {
+    constexpr std::size_t kSlowest = 28, kUneven = 5; // frames
+    for (std::size_t first = 0; first < dips.size();) {
+        std::size_t last = first;
+        const auto pace = [&](std::size_t k) { return dips[k + 1] - dips[k]; };
+        while (last + 1 < dips.size() && pace(last) <= kSlowest &&
+               (last == first ||
+                std::max(pace(last), pace(last - 1)) - std::min(pace(last), pace(last - 1)) <= kUneven))
+            ++last;
+        if (last - first >= 2)
+            dips.erase(dips.begin() + static_cast<std::ptrdiff_t>(first),
+                       dips.begin() + static_cast<std::ptrdiff_t>(last) + 1);
+        else
+            first = std::max(last, first + 1);
+    }
+}
+
 /// Frames in a run where a consonant stands between two notes: the dip's end, where the vowel sets in again.
 std::vector<std::size_t> dips(const voice::Hearing& hearing, const Run& run) {
     constexpr float kDepth = 9;        // dB under both sides
@@ -203,6 +240,7 @@ std::vector<std::size_t> dips(const voice::Hearing& hearing, const Run& run) {
         found.push_back(back);
         i += kReach;
     }
+    leave_out_swings(found);
     return found;
 }
 
@@ -214,6 +252,7 @@ std::vector<Run> cut_notes(const voice::Hearing& hearing, const std::vector<Run>
     for (const Run& run : runs) {
         const auto line = std::span<const float>(pitch).subspan(run.begin, run.length());
         std::vector<std::size_t> cuts = pitch_boundaries(line);
+        join_glides(line, cuts);
         for (std::size_t k = 0; k < cuts.size(); ++k) {
             const std::size_t before = k == 0 ? 0 : cuts[k - 1];
             const std::size_t after = k + 1 < cuts.size() ? cuts[k + 1] : line.size();

@@ -17,7 +17,8 @@ Hearing hear(SampleSource& source, std::optional<Setting> setting, const Progres
         std::vector<float> levels(n);
         for (std::size_t i = 0; i < n; ++i)
             levels[i] = static_cast<float>(pass.texture.level_at(i).value());
-        setting = find_setting(weigh_setting(levels, pass.aperiodicity, pass.side_ratio));
+        setting =
+            find_setting(weigh_setting(levels, pass.aperiodicity, pass.side_ratio, pass.texture.tonality()));
     }
     Hearing hearing;
     hearing.duration = pass.duration;

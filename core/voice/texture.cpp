@@ -13,6 +13,26 @@ float decibels(double power) {
     return static_cast<float>(power_level(power).value());
 }
 
+float tonality_of(std::span<const float> power) {
+    constexpr std::size_t kFirst = 2, kLast = 6; // bands
+    double sum = 0, bins = 0;
+    for (std::size_t b = kFirst; b <= kLast; ++b) {
+        const auto lo = static_cast<std::size_t>(std::ceil(kBandEdges[b] / Spectrum::kBinWidth));
+        const auto hi = static_cast<std::size_t>(std::ceil(kBandEdges[b + 1] / Spectrum::kBinWidth));
+        const auto width = static_cast<double>(hi - lo);
+        double mean = 0, levels = 0;
+        for (std::size_t k = lo; k < hi; ++k) {
+            constexpr float kLeast = 1e-14F; // digital silence is flat
+            const float p = std::max(power[k], kLeast);
+            mean += p;
+            levels += decibels(p);
+        }
+        sum += width * decibels(mean / width) - levels;
+        bins += width;
+    }
+    return static_cast<float>(sum / bins);
+}
+
 } // namespace
 
 Texture::Texture()
@@ -33,6 +53,7 @@ void Texture::add(const Frame& frame, const Spectrum& spectrum) {
         levels[b] = decibels(sum / kSpread);
     }
     bands_.push_back(levels);
+    tonality_.push_back(tonality_of(power));
 
     constexpr int kFine = kHopSamples / kFinePerFrame;
     for (int part = 0; part < kFinePerFrame; ++part) {
@@ -50,13 +71,13 @@ void Texture::add(const Frame& frame, const Spectrum& spectrum) {
     }
 }
 
-Decibels Texture::level_at(std::size_t frame) const {
+Decibels Texture::around(const std::vector<float>& fine, std::size_t frame) {
     const auto centre = static_cast<std::ptrdiff_t>(frame) * kFinePerFrame;
     const auto lo = std::max<std::ptrdiff_t>(0, centre - 8);
-    const auto hi = std::min<std::ptrdiff_t>(static_cast<std::ptrdiff_t>(full_.size()), centre + 8);
+    const auto hi = std::min<std::ptrdiff_t>(static_cast<std::ptrdiff_t>(fine.size()), centre + 8);
     double sum = 0;
     for (auto i = lo; i < hi; ++i)
-        sum += std::pow(10.0, full_[static_cast<std::size_t>(i)] / 10);
+        sum += std::pow(10.0, fine[static_cast<std::size_t>(i)] / 10);
     return power_level(hi > lo ? sum / static_cast<double>(hi - lo) : 0);
 }
 

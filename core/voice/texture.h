@@ -36,11 +36,21 @@ class Texture {
     [[nodiscard]] std::span<const float> full() const { return full_; }
     [[nodiscard]] std::span<const float> low() const { return low_; }
     [[nodiscard]] std::span<const float> high() const { return high_; }
+    /// How far a frame's spectrum from 400 Hz to 4.5 kHz stands from that of noise: in each band the level of
+    /// the mean minus the mean of the levels, in dB, weighted by width (spectral flatness, Gray & Markel
+    /// 1974, IEEE Trans. ASSP 22, 207). Noise has 2.5 (ten times the logarithm of e to the Euler number),
+    /// partials that stand apart 8 and more, a room's tail of a sung tone too.
+    [[nodiscard]] std::span<const float> tonality() const { return tonality_; }
     /// Level over 40 ms around each frame's centre.
-    [[nodiscard]] Decibels level_at(std::size_t frame) const;
+    [[nodiscard]] Decibels level_at(std::size_t frame) const { return around(full_, frame); }
+    /// The same of what lies under 1.2 kHz.
+    [[nodiscard]] Decibels low_level_at(std::size_t frame) const { return around(low_, frame); }
 
   private:
+    static Decibels around(const std::vector<float>& fine, std::size_t frame);
+
     std::vector<BandLevels> bands_;
+    std::vector<float> tonality_;
     std::vector<float> full_, low_, high_;
     signal::Biquad low1_, low2_, high1_, high2_; ///< two of each in a row: fourth order
 };

@@ -13,7 +13,8 @@ struct Voicing {
     Lattice lattice;
 };
 
-/// Alone: pYIN's probability, freed of hum and hiss far under the singing (35 dB and more).
+/// Alone: pYIN's probability, freed of hum and hiss far under the singing (35 dB and more), and raised where
+/// partials stand clear in a loud frame without one common period.
 /// Accompanied: by how much each pitch looks like the singer's (likeness.h).
 Voicing find_voicing(const FirstPass& pass, Setting setting);
 

@@ -27,10 +27,10 @@ struct Pin {
     singer::VoiceType voice;
     double raw_pitch;
 };
-constexpr std::array<Pin, 4> kPins{{{singer::VoiceType::bass, 0.955},      // measured 0.965
-                                    {singer::VoiceType::tenor, 0.969},     // 0.979
-                                    {singer::VoiceType::alto, 0.973},      // 0.983
-                                    {singer::VoiceType::soprano, 0.962}}}; // 0.972
+constexpr std::array<Pin, 4> kPins{{{singer::VoiceType::bass, 0.964},      // measured 0.974
+                                    {singer::VoiceType::tenor, 0.977},     // 0.987
+                                    {singer::VoiceType::alto, 0.976},      // 0.985
+                                    {singer::VoiceType::soprano, 0.964}}}; // 0.973
 constexpr auto kSongs = {101, 102, 103};
 const char* name_of(singer::VoiceType v) {
     constexpr std::array<const char*, 5> kNames{"bass", "tenor", "countertenor", "alto", "soprano"};
