@@ -108,12 +108,13 @@ double parting(std::span<const float> values, double most) {
     return (2 * at / kBins - 1) * most;
 }
 
-/// Log odds become probabilities; 'nobody sings' has odds 1.
-void make_probabilities(std::span<const float> odds, double towards_sung, Voicing& out) {
-    auto all = out.lattice.all();
-    out.probability = {};
-    for (std::size_t i = 0, first = 0; i < out.lattice.frames(); ++i) {
-        const std::size_t count = out.lattice.at(i).size();
+/// Log odds become probabilities; 'nobody sings' has odds 1. Returns by frame the probability that somebody
+/// does.
+Curve<Share> make_probabilities(std::span<const float> odds, double towards_sung, Lattice& lattice) {
+    Curve<Share> probability;
+    auto all = lattice.all();
+    for (std::size_t i = 0, first = 0; i < lattice.frames(); ++i) {
+        const std::size_t count = lattice.at(i).size();
         double most = 0;
         for (std::size_t c = 0; c < count; ++c)
             most = std::max(most, odds[first + c] + towards_sung);
@@ -124,19 +125,20 @@ void make_probabilities(std::span<const float> odds, double towards_sung, Voicin
         for (std::size_t c = 0; c < count; ++c)
             all[first + c].probability =
                 static_cast<float>(std::exp(odds[first + c] + towards_sung - most) / sum);
-        out.probability.push(Share(sung / sum));
+        probability.push(Share(sung / sum));
         first += count;
     }
+    return probability;
 }
 
 /// Log odds along the likeliest line through the whole recording, sung or not, smoothed over 70 ms.
-std::vector<float> odds_of_line(std::span<const float> odds, Voicing& scratch) {
+std::vector<float> odds_of_line(std::span<const float> odds, Lattice scratch) {
     constexpr double kAlwaysSung = 12;
     make_probabilities(odds, kAlwaysSung, scratch);
-    const Curve<Hertz> line = track_pitch(scratch.lattice, costs_accompanied());
+    const Curve<Hertz> line = track_pitch(scratch, costs_accompanied());
     std::vector<float> along;
-    for (std::size_t i = 0, first = 0; i < scratch.lattice.frames(); ++i) {
-        const auto here = scratch.lattice.at(i);
+    for (std::size_t i = 0, first = 0; i < scratch.frames(); ++i) {
+        const auto here = scratch.at(i);
         for (std::size_t c = 0; c < here.size(); ++c)
             if (here[c].hz == line.raw()[i]) along.push_back(odds[first + c]);
         first += here.size();
@@ -151,8 +153,10 @@ Voicing voicing_accompanied(const FirstPass& pass) {
     constexpr double kMostOdds = 8, kTowardsSung = 1.4, kFollow = 0.7, kLeast = 0.5, kMost = 3.0;
     Voicing out{{}, pass.harmonic};
     const std::vector<float> odds = voice_likeness(pass.harmonic, pass.claims);
-    const double threshold = parting(odds_of_line(odds, out), kMostOdds);
-    make_probabilities(odds, std::clamp(kTowardsSung - kFollow * threshold, kLeast, kMost), out);
+    const double threshold = parting(odds_of_line(odds, out.lattice), kMostOdds);
+    // What is told as probability isn't pushed towards 'sung'.
+    out.probability = make_probabilities(odds, 0, out.lattice);
+    make_probabilities(odds, std::clamp(kTowardsSung - kFollow * threshold, kLeast, kMost), out.lattice);
     return out;
 }
 
