@@ -1,5 +1,6 @@
 #include "voice/first_pass.h"
 
+#include "base/side_thread.h"
 #include "voice/front.h"
 #include "voice/loudness.h"
 #include "voice/salience.h"
@@ -24,7 +25,14 @@ FirstPass first_pass(SampleSource& source, const Progress& progress) {
     FirstPass pass;
     LoudnessMeter meter(source.format());
     Front front(source);
-    front.on_block([&](const AudioBlock& block) { meter.add(block); });
+    // Loudness needs the samples and nothing else: it goes to a second core where there is one.
+    SideThread side;
+    front.on_block([&](const AudioBlock& block) {
+        side.run(
+            [&meter, first = block.first, copy = std::vector(block.samples.begin(), block.samples.end())] {
+                meter.add({first, copy});
+            });
+    });
     Spectrum spectrum;
     Yin yin;
     Salience salience;
@@ -46,6 +54,7 @@ FirstPass first_pass(SampleSource& source, const Progress& progress) {
         if (frame->index.value % 100 == 0)
             progress.step(std::min(1.0, time_of(frame->index).value() / expected), "listening for the pitch");
     }
+    side.finish();
     pass.duration = front.duration();
     pass.loudness = meter.summary();
     pass.momentary = meter.momentary(pass.periodic.frames());

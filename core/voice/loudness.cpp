@@ -11,7 +11,8 @@ namespace luft::voice {
 namespace {
 
 constexpr double kAbsoluteGate = -70;
-constexpr int kWindowFrames = 40; // 400 ms of 10 ms hops
+constexpr std::size_t kWindowFrames = 40; // 400 ms of 10 ms hops
+constexpr unsigned long kHopMilliseconds = 10;
 
 struct Destroy {
     void operator()(ebur128_state* s) const { ebur128_destroy(&s); }
@@ -37,6 +38,15 @@ int channel_of(ChannelRole role, std::size_t channels) {
     return EBUR128_UNUSED;
 }
 
+// BS.1770-4, eq. 2: loudness = -0.691 + 10 log10 of the weighted channels' mean square.
+constexpr double kOffset = -0.691;
+double mean_square(double lufs) {
+    return std::pow(10.0, (lufs - kOffset) / 10);
+}
+double loudness_of(double mean_square) {
+    return kOffset + 10 * std::log10(mean_square);
+}
+
 std::optional<Lufs> reading(double lufs) {
     if (!std::isfinite(lufs) || lufs < kAbsoluteGate) return std::nullopt;
     return Lufs(lufs);
@@ -49,7 +59,7 @@ struct LoudnessMeter::State {
     std::size_t channels = 0;
     std::int64_t taken = 0; ///< native sample frames so far
     double rate = 0;
-    std::vector<float> values; ///< momentary loudness at the end of each 10 ms hop
+    std::vector<float> hops; ///< K-weighted mean square of each 10 ms hop
 
     [[nodiscard]] std::int64_t hop_end(std::size_t hop) const {
         return std::llround(static_cast<double>(hop + 1) * rate * kHop.value());
@@ -79,7 +89,7 @@ void LoudnessMeter::add(const AudioBlock& block) {
     std::size_t done = 0;
     const std::size_t frames = block.samples.size() / s.channels;
     while (done < frames) {
-        const std::int64_t end = s.hop_end(s.values.size());
+        const std::int64_t end = s.hop_end(s.hops.size());
         const auto now = static_cast<std::size_t>(
             std::min<std::int64_t>(end - s.taken, static_cast<std::int64_t>(frames - done)));
         if (ebur128_add_frames_float(s.meter.get(), block.samples.data() + done * s.channels, now) !=
@@ -88,9 +98,10 @@ void LoudnessMeter::add(const AudioBlock& block) {
         done += now;
         s.taken += static_cast<std::int64_t>(now);
         if (s.taken == end) {
+            // Ten of the library's milliseconds a hop cost a fortieth of its 400 ms window.
             double lufs = 0;
-            ebur128_loudness_momentary(s.meter.get(), &lufs);
-            s.values.push_back(std::isfinite(lufs) ? static_cast<float>(lufs) : -200.0F);
+            ebur128_loudness_window(s.meter.get(), kHopMilliseconds, &lufs);
+            s.hops.push_back(std::isfinite(lufs) ? static_cast<float>(mean_square(lufs)) : 0.0F);
         }
     }
 }
@@ -125,9 +136,12 @@ std::optional<Lufs> LoudnessMeter::momentary_now() const {
 Curve<Lufs> LoudnessMeter::momentary(std::size_t frames) const {
     // The window that is centred on frame i ends 200 ms later, with hop i + 19.
     Curve<Lufs> curve(frames);
-    for (std::size_t i = kWindowFrames / 2; i < frames; ++i) {
-        const std::size_t hop = i + kWindowFrames / 2 - 1;
-        if (hop < state_->values.size()) curve.set(i, reading(state_->values[hop]));
+    const auto& hops = state_->hops;
+    for (std::size_t i = kWindowFrames / 2; i < frames && i + kWindowFrames / 2 <= hops.size(); ++i) {
+        double sum = 0;
+        for (std::size_t k = i - kWindowFrames / 2; k < i + kWindowFrames / 2; ++k)
+            sum += hops[k];
+        if (sum > 0) curve.set(i, reading(loudness_of(sum / kWindowFrames)));
     }
     return curve;
 }
