@@ -48,7 +48,7 @@ Analysis listen(SampleSource& source, const ListenOptions& options, const Progre
     a.notes = measure_notes(hearing, cut, pitch, a.tuning);
     a.breaths = find_breaths(hearing, runs);
     a.phrases = find_phrases(a.notes, a.breaths);
-    a.one_register = !find_registers(hearing.curves, a.notes, hearing.setting);
+    a.one_register = !find_registers(hearing, a.notes);
     if (!a.one_register) a.switches = find_switches(hearing.curves, a.notes, a.phrases, hearing.setting);
     if (hearing.setting == voice::Setting::accompanied && too_many(a.switches, a.notes)) {
         a.switches.clear();
