@@ -9,7 +9,7 @@
 namespace luft::marks {
 namespace {
 
-constexpr double kCppWeight = 0.5;
+constexpr std::array<double, 2> kColourWeight{0.5, 0.3};
 constexpr double kChestPulse = 1.05, kHeadPulse = 2.0;
 constexpr double kHeld = 4; // samples that stand at these
 constexpr double kLeastVariance = 0.02, kStartVariance = 0.06;
@@ -43,43 +43,68 @@ void fit_pulse(const std::vector<RegisterSample>& samples, const std::vector<dou
     s.share = (all + 2) / (static_cast<double>(samples.size()) + 4);
 }
 
-/// The cepstral peak over what is besides, with an offset for each state.
-void fit_cpp(const std::vector<RegisterSample>& samples, const std::vector<double>& head, RegisterModel& m) {
-    double mean = 0;
-    for (const auto& s : samples)
-        mean += s.cpp / static_cast<double>(samples.size());
-    signal::LeastSquares fit(5);
-    for (std::size_t i = 0; i < samples.size(); ++i) {
-        const auto& b = samples[i].besides;
-        const double x = b[0] - m.centre[0], y = b[1] - m.centre[1], z = b[2] - m.centre[2];
-        fit.add({1, 0, x, y, z}, samples[i].cpp - mean, 1 - head[i]);
-        fit.add({0, 1, x, y, z}, samples[i].cpp - mean, head[i]);
+/// Colour over what is besides, with an offset for each state.
+void fit_colour(const std::vector<RegisterSample>& samples, const std::vector<double>& head,
+                RegisterModel& m) {
+    for (std::size_t k = 0; k < kColourWeight.size(); ++k) {
+        double mean = 0;
+        for (const auto& s : samples)
+            mean += s.colour[k] / static_cast<double>(samples.size());
+        signal::LeastSquares fit(6);
+        for (std::size_t i = 0; i < samples.size(); ++i) {
+            std::array<double, 4> x = samples[i].besides;
+            for (std::size_t j = 0; j < x.size(); ++j)
+                x[j] -= m.centre[j];
+            const double y = samples[i].colour[k] - mean;
+            fit.add({1, 0, x[0], x[1], x[2], x[3]}, y, 1 - head[i]);
+            fit.add({0, 1, x[0], x[1], x[2], x[3]}, y, head[i]);
+        }
+        const auto solved = fit.solve(0.25);
+        m.chest.colour[k] = mean + solved[0]; // a state that has nothing stays at the mean
+        m.head.colour[k] = mean + solved[1];
+        std::copy(solved.begin() + 2, solved.end(), m.slopes[k].begin());
     }
-    const auto solved = fit.solve(0.25);
-    m.chest.cpp = mean + solved[0]; // a state that has nothing stays at the mean
-    m.head.cpp = mean + solved[1];
-    std::copy(solved.begin() + 2, solved.end(), m.slopes.begin());
 }
 
-/// The cepstral peak with everything besides at its mean.
-double cpp_of(const RegisterModel& m, const RegisterSample& s) {
-    double cpp = s.cpp;
-    for (std::size_t k = 0; k < m.slopes.size(); ++k)
-        cpp -= m.slopes[k] * (s.besides[k] - m.centre[k]);
-    return cpp;
+/// Colour with everything besides at its mean.
+double colour_of(const RegisterModel& m, const RegisterSample& s, std::size_t k) {
+    double colour = s.colour[k];
+    for (std::size_t j = 0; j < m.centre.size(); ++j)
+        colour -= m.slopes[k][j] * (s.besides[j] - m.centre[j]);
+    return colour;
+}
+
+/// How far the samples' colours lie off those of their states.
+void fit_variance(const std::vector<RegisterSample>& samples, const std::vector<double>& head,
+                  RegisterModel& m) {
+    for (std::size_t k = 0; k < kColourWeight.size(); ++k) {
+        double rest = 0;
+        for (std::size_t i = 0; i < samples.size(); ++i) {
+            const double colour = colour_of(m, samples[i], k);
+            rest += (1 - head[i]) * square(colour - m.chest.colour[k]) +
+                    head[i] * square(colour - m.head.colour[k]);
+        }
+        m.variance[k] = std::max(1.0, rest / static_cast<double>(samples.size()));
+    }
+}
+
+bool counts(const RegisterModel& m, std::size_t k) {
+    return m.head.colour[k] < m.chest.colour[k];
 }
 
 double log_density(const RegisterModel& m, const RegisterState& state, const RegisterSample& s,
                    bool pulse_alone) {
     double sum = log_normal(s.pulse, state.pulse, state.variance + square(s.pulse_spread));
-    if (!pulse_alone && m.head.cpp < m.chest.cpp)
-        sum += kCppWeight * log_normal(cpp_of(m, s), state.cpp, m.cpp_variance);
+    for (std::size_t k = 0; k < kColourWeight.size() && !pulse_alone; ++k)
+        if (counts(m, k))
+            sum += kColourWeight[k] * log_normal(colour_of(m, s, k), state.colour[k], m.variance[k]);
     return sum;
 }
 
 /// Log likelihood of one state for all samples.
-double as_one(const std::vector<RegisterSample>& samples, RegisterModel m, bool with_cpp) {
-    const std::vector<double> all(samples.size(), 1.0), none(samples.size(), 0.0);
+double as_one(const std::vector<RegisterSample>& samples, const RegisterModel& two) {
+    RegisterModel m = two;
+    const std::vector<double> none(samples.size(), 0.0);
     RegisterState& s = m.chest;
     double weight = 0, sum = 0;
     for (const auto& x : samples) {
@@ -97,15 +122,14 @@ double as_one(const std::vector<RegisterSample>& samples, RegisterModel m, bool 
         }
         s.variance = std::max(kLeastVariance, spread / static_cast<double>(samples.size()));
     }
-    fit_cpp(samples, none, m);
-    double rest = 0;
-    for (const auto& x : samples)
-        rest += square(cpp_of(m, x) - s.cpp);
-    const double cpp_variance = std::max(1.0, rest / static_cast<double>(samples.size()));
+    fit_colour(samples, none, m);
+    fit_variance(samples, none, m);
     double likelihood = 0;
     for (const auto& x : samples) {
         likelihood += log_normal(x.pulse, mean, s.variance + square(x.pulse_spread));
-        if (with_cpp) likelihood += kCppWeight * log_normal(cpp_of(m, x), s.cpp, cpp_variance);
+        for (std::size_t k = 0; k < kColourWeight.size(); ++k)
+            if (counts(two, k))
+                likelihood += kColourWeight[k] * log_normal(colour_of(m, x, k), s.colour[k], m.variance[k]);
     }
     return likelihood;
 }
@@ -126,20 +150,22 @@ std::optional<RegisterSample> pool(const std::vector<RegisterSample>& samples) {
     if (samples.empty()) return std::nullopt;
     RegisterSample out;
     double weight = 0;
-    std::vector<double> cpp;
-    std::array<std::vector<double>, 3> besides;
+    std::array<std::vector<double>, 2> colour;
+    std::array<std::vector<double>, 4> besides;
     for (const auto& s : samples) {
         const double w = 1 / square(s.pulse_spread);
         weight += w;
         out.pulse += w * s.pulse;
-        cpp.push_back(s.cpp);
+        for (std::size_t k = 0; k < colour.size(); ++k)
+            colour[k].push_back(s.colour[k]);
         for (std::size_t k = 0; k < besides.size(); ++k)
             besides[k].push_back(s.besides[k]);
     }
     out.pulse /= weight;
     // Neighbours err together: pooling doesn't make them surer than one of them.
     out.pulse_spread = std::sqrt(static_cast<double>(samples.size()) / weight);
-    out.cpp = *signal::median(cpp);
+    for (std::size_t k = 0; k < colour.size(); ++k)
+        out.colour[k] = *signal::median(colour[k]);
     for (std::size_t k = 0; k < besides.size(); ++k)
         out.besides[k] = *signal::median(besides[k]);
     return out;
@@ -162,13 +188,8 @@ RegisterModel fit_registers(const std::vector<RegisterSample>& samples) {
             chest[i] = 1 - head[i];
         fit_pulse(samples, chest, kChestPulse, m.chest);
         fit_pulse(samples, head, kHeadPulse, m.head);
-        fit_cpp(samples, head, m);
-        double rest = 0;
-        for (std::size_t i = 0; i < samples.size(); ++i) {
-            const double cpp = cpp_of(m, samples[i]);
-            rest += chest[i] * square(cpp - m.chest.cpp) + head[i] * square(cpp - m.head.cpp);
-        }
-        m.cpp_variance = std::max(1.0, rest / n);
+        fit_colour(samples, head, m);
+        fit_variance(samples, head, m);
         m.gain = 0;
         for (std::size_t i = 0; i < samples.size(); ++i) {
             const bool alone = round < kPulseAlone;
@@ -178,7 +199,7 @@ RegisterModel fit_registers(const std::vector<RegisterSample>& samples) {
             m.gain += std::max(of_head, of_chest) + std::log1p(std::exp(-std::abs(of_head - of_chest)));
         }
     }
-    m.gain = (m.gain - as_one(samples, m, m.head.cpp < m.chest.cpp)) / n;
+    m.gain = (m.gain - as_one(samples, m)) / n;
     m.split = stand_apart(m);
     return m;
 }

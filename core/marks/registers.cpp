@@ -26,15 +26,18 @@ Frames frames_of(const Note& n, std::size_t most) {
 std::vector<std::optional<RegisterSample>> sample_frames(const voice::Hearing& hearing) {
     const voice::Curves& c = hearing.curves;
     const voice::SourceCurves& source = hearing.source;
-    const auto cpp = c.cpp.raw(), f0 = c.f0.raw();
+    const auto cpp = c.cpp.raw(), ring = c.ring.raw(), f0 = c.f0.raw(), level = c.level.raw();
     std::vector<std::optional<RegisterSample>> samples(c.frames());
     for (std::size_t i = 0; i < c.frames(); ++i) {
-        if (std::isnan(source.pulse[i]) || std::isnan(cpp[i]) || std::isnan(f0[i])) continue;
+        if (std::isnan(source.pulse[i]) || std::isnan(cpp[i]) || std::isnan(ring[i]) || std::isnan(f0[i]) ||
+            std::isnan(level[i]))
+            continue;
         constexpr double kLeast = 0.1, kMost = 0.8; // spreads: of the shapes' own grid, and of all of them
-        samples[i] = {source.pulse[i],
-                      std::clamp<double>(source.pulse_spread[i], kLeast, kMost),
-                      cpp[i],
-                      {pitch_of(Hertz(f0[i])).value(), std::log2(source.f1[i]), std::log2(source.f2[i])}};
+        samples[i] = {
+            source.pulse[i],
+            std::clamp<double>(source.pulse_spread[i], kLeast, kMost),
+            {cpp[i], ring[i]},
+            {pitch_of(Hertz(f0[i])).value(), std::log2(source.f1[i]), std::log2(source.f2[i]), level[i]}};
     }
     return samples;
 }
