@@ -9,7 +9,7 @@
 namespace luft::marks {
 namespace {
 
-constexpr std::array<double, 2> kColourWeight{0.5, 0.3};
+constexpr std::array<double, 2> kColourWeight{0.7, 0.3};
 constexpr double kChestPulse = 1.05, kHeadPulse = 2.0;
 constexpr double kHeld = 4; // samples that stand at these
 constexpr double kLeastVariance = 0.02, kStartVariance = 0.06;
@@ -137,7 +137,9 @@ double as_one(const std::vector<RegisterSample>& samples, const RegisterModel& t
 bool stand_apart(const RegisterModel& m) {
     const double apart = m.head.pulse - m.chest.pulse;
     const double spread = std::sqrt((m.head.variance + m.chest.variance) / 2);
-    return m.gain > 0.02 && apart > 0.4 && apart > 2 * spread && std::min(m.head.share, m.chest.share) > 0.04;
+    // Weaker closure makes the period less clear: a rounder pulse alone is a vowel that the fit has missed.
+    return m.gain > 0.03 && m.head.colour[0] < m.chest.colour[0] - 1 && apart > 0.4 && apart > 2 * spread &&
+           std::min(m.head.share, m.chest.share) > 0.04;
 }
 
 } // namespace

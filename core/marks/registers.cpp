@@ -6,7 +6,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <limits>
+#include <numeric>
+#include <span>
 
 namespace luft::marks {
 namespace {
@@ -65,27 +66,41 @@ std::vector<RegisterSample> sample_notes(const std::vector<std::optional<Registe
     return samples;
 }
 
-/// Log odds of head by frame (0 where nothing is known), and what a change costs there.
+/// Log odds of head by frame (0 where nothing is known), the same as they weigh in the path, and what a
+/// change costs there.
 struct Path {
-    std::vector<double> odds, change;
+    std::vector<double> odds, weighed, change;
 };
+
+/// Within a note the odds may swing, but all of it has one vowel, and errs as one: together its frames don't
+/// weigh more than `most`.
+void limit(std::span<double> note, double most) {
+    const double total = std::accumulate(note.begin(), note.end(), 0.0);
+    const double over = total - std::clamp(total, -most, most);
+    for (double& odds : note)
+        odds -= over / static_cast<double>(note.size());
+}
 
 Path evidence(const std::vector<std::optional<RegisterSample>>& frames, const std::vector<Note>& notes,
               const RegisterModel& model, voice::Setting setting) {
-    const bool alone = setting == voice::Setting::alone;
-    const double weight = alone ? 0.5 : 0.25;  // neighbouring frames say the same
-    const double inside = alone ? 14.0 : 40.0; // cost of a change, in log odds; tuned on the project's singer
-    const double at_note = alone ? 5.0 : 8.0, in_pause = alone ? 2.0 : 3.0;
-    Path p{std::vector<double>(frames.size(), 0.0), std::vector<double>(frames.size(), in_pause)};
+    // In log odds; tuned on songs of the project's singer, dry, in rooms and among instruments.
+    constexpr double kWeight = 0.2; // neighbouring frames say the same
+    constexpr double kMostOfNote = 5, kMost = 3;
+    const double inside = setting == voice::Setting::alone ? 10.0 : 14.0;
+    constexpr double kAtNote = 5, kInPause = 2;
+    const std::vector<double> nothing(frames.size(), 0.0);
+    Path p{nothing, nothing, std::vector<double>(frames.size(), kInPause)};
     constexpr std::size_t kReach = 6; // frames to either side; single ones are too noisy to trust
     for (const Note& n : notes) {
         const Frames f = frames_of(n, frames.size());
         for (std::size_t i = f.begin; i < f.end; ++i) {
-            p.change[i] = std::max(p.change[i], i < f.begin + 4 || i + 4 >= f.end ? at_note : inside);
+            p.change[i] = std::max(p.change[i], i < f.begin + 4 || i + 4 >= f.end ? kAtNote : inside);
             const std::size_t from = i > f.begin + kReach ? i - kReach : f.begin;
             if (const auto x = pool_frames(frames, from, std::min(f.end, i + kReach + 1)))
-                p.odds[i] = weight * std::clamp(model.head_score(*x), -3.0, 3.0);
+                p.odds[i] = std::clamp(model.head_score(*x), -kMost, kMost);
+            p.weighed[i] = kWeight * p.odds[i];
         }
+        if (f.end > f.begin) limit(std::span(p.weighed).subspan(f.begin, f.end - f.begin), kMostOfNote);
     }
     return p;
 }
@@ -93,18 +108,18 @@ Path evidence(const std::vector<std::optional<RegisterSample>>& frames, const st
 /// The likeliest path: true = head, by frame.
 std::vector<bool> likeliest(const Path& p) {
     std::array<double, 2> cost{};
-    std::vector<std::array<bool, 2>> changed(p.odds.size());
-    for (std::size_t i = 0; i < p.odds.size(); ++i) {
+    std::vector<std::array<bool, 2>> changed(p.weighed.size());
+    for (std::size_t i = 0; i < p.weighed.size(); ++i) {
         const std::array<double, 2> before = cost;
         for (std::size_t s = 0; s < 2; ++s) {
             changed[i][s] = before[1 - s] + p.change[i] < before[s];
-            cost[s] =
-                (changed[i][s] ? before[1 - s] + p.change[i] : before[s]) + (s == 1 ? -0.5 : 0.5) * p.odds[i];
+            cost[s] = (changed[i][s] ? before[1 - s] + p.change[i] : before[s]) +
+                      (s == 1 ? -0.5 : 0.5) * p.weighed[i];
         }
     }
-    std::vector<bool> head(p.odds.size());
+    std::vector<bool> head(p.weighed.size());
     std::size_t state = cost[1] < cost[0] ? 1 : 0;
-    for (std::size_t i = p.odds.size(); i-- > 0;) {
+    for (std::size_t i = p.weighed.size(); i-- > 0;) {
         head[i] = state == 1;
         if (changed[i][state]) state = 1 - state;
     }
