@@ -35,6 +35,35 @@ void keep(SourceCurves& to, std::size_t i, const SourceFit& fit) {
     to.f2[i] = static_cast<float>(fit.f2.value());
 }
 
+void show_formants(Curves& c, std::size_t i, const SourceFit& fit) {
+    c.f1.set(i, fit.f1);
+    c.f2.set(i, fit.f2);
+}
+
+/// A frame whose partials left open what tract and pulse they come from.
+struct OpenFrame {
+    std::size_t index;
+    Partials partials;
+};
+
+/// Fits open frames again among the vowels that the certain ones had.
+void fit_again(const std::vector<OpenFrame>& frames, SourceFitter& fitter, Curves& c, SourceCurves& source) {
+    fitter.expect_remembered();
+    std::optional<SourceFit> fit;
+    std::size_t fitted = 0;
+    for (const OpenFrame& f : frames) {
+        if (!fit || f.index > fitted + 1) {
+            fit = fitter.fit(f.partials);
+            fitted = f.index;
+        }
+        if (!fit) continue;
+        keep(source, f.index, *fit);
+        if (!formants_show(*fit, f.partials.f0)) continue;
+        show_formants(c, f.index, *fit);
+        c.h1h2.set(f.index, first_minus_second(f.partials, fit->f1));
+    }
+}
+
 } // namespace
 
 void second_pass(SampleSource& source, Setting setting, const Texture& texture, Curves& c,
@@ -49,6 +78,7 @@ void second_pass(SampleSource& source, Setting setting, const Texture& texture, 
     FormantFinder formants;
     SourceFitter fitter = fitter_for(setting);
     std::optional<SourceFit> fit;
+    std::vector<OpenFrame> open;
     Partials partials;
     const auto frames = static_cast<double>(std::max<std::size_t>(c.frames(), 1));
     while (const auto frame = front.next()) {
@@ -68,22 +98,23 @@ void second_pass(SampleSource& source, Setting setting, const Texture& texture, 
         measure_partials(power, *f0, partials);
         if (!alone) c.level.set(i, level_of(partials));
         // The tract moves slowly: every other frame is fitted, and the next one takes its answer.
-        if (i % 2 == 0 || !fit) fit = fitter.fit(partials);
-        if (fit) keep(source_curves, i, *fit);
-        std::optional<Hertz> f1;
-        if (fit && formants_show(*fit, *f0)) {
-            f1 = fit->f1;
-            c.f1.set(i, fit->f1);
-            c.f2.set(i, fit->f2);
-            if (const auto found = formants.find(partials)) c.f3.set(i, found->f3);
+        if (i % 2 == 0 || !fit) {
+            fit = fitter.fit(partials);
+            if (fit && SourceFitter::is_certain(*fit)) fitter.remember(*fit);
         }
+        if (fit) keep(source_curves, i, *fit);
+        if (fit && !SourceFitter::is_certain(*fit)) open.push_back({i, partials});
+        if (fit && formants_show(*fit, *f0)) show_formants(c, i, *fit);
+        if (const auto found = formants.find(partials); found && c.f1.at(frame->index))
+            c.f3.set(i, found->f3);
         c.cpp.set(i, cepstrum.prominence(power, *f0));
         c.hnr.set(i, harmonics_to_noise(frame->middle, *f0));
-        c.h1h2.set(i, first_minus_second(partials, f1));
+        c.h1h2.set(i, first_minus_second(partials, c.f1.at(frame->index)));
         c.ring.set(i, singing_power_ratio(partials));
         c.alpha.set(i, alpha_ratio(partials));
         c.centroid.set(i, centroid(partials));
     }
+    fit_again(open, fitter, c, source_curves);
 }
 
 } // namespace luft::voice

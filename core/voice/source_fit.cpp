@@ -94,6 +94,32 @@ SourceFitter::SourceFitter(Decibels depth, double doubt) : depth_(depth.value())
     first_.resize(f1_.size());
     second_.resize(f1_.size());
     error_.resize(f1_.size() * kPulses);
+    surprise_.assign(f1_.size(), 0.0F);
+}
+
+bool SourceFitter::is_certain(const SourceFit& fit) {
+    return fit.f1_spread < 0.12 && fit.f2_spread < 0.12 && fit.pulse_spread < 0.35;
+}
+
+void SourceFitter::remember(const SourceFit& fit) {
+    vowels_.push_back({std::log2(fit.f1.value()), std::log2(fit.f2.value())});
+}
+
+void SourceFitter::expect_remembered() {
+    constexpr std::size_t kFew = 50, kEnough = 500;
+    if (vowels_.size() < kFew) return;
+    const std::size_t step = vowels_.size() / kEnough + 1;
+    constexpr double kNear = 0.1; // octaves; steps of the scales are 0.11
+    std::vector<double> density(f1_.size(), 0.0);
+    for (std::size_t v = 0; v < vowels_.size(); v += step)
+        for (std::size_t c = 0; c < f1_.size(); ++c) {
+            const double x = (f1_[c] - vowels_[v][0]) / kNear, y = (f2_[c] - vowels_[v][1]) / kNear;
+            density[c] += std::exp(-0.5 * (x * x + y * y));
+        }
+    const double most = *std::ranges::max_element(density);
+    constexpr double kElsewhere = 0.02;
+    for (std::size_t c = 0; c < f1_.size(); ++c)
+        surprise_[c] = static_cast<float>(-2 * std::log(kElsewhere + density[c] / most));
 }
 
 std::optional<SourceFit> SourceFitter::fit(const Partials& partials) {
@@ -146,8 +172,8 @@ std::optional<SourceFit> SourceFitter::fit(const Partials& partials) {
         for (std::size_t c = 0; c < tracts; ++c) {
             const float difference = first_[c] - pulse[s];
             const float e = second_[c] - 2 * cross_[s][c] + pulse_square[s] - difference * difference / total;
-            error_[s * tracts + c] = e * scale;
-            least = std::min(least, e * scale);
+            error_[s * tracts + c] = e * scale + surprise_[c];
+            least = std::min(least, error_[s * tracts + c]);
         }
     Moments f1, f2, shape;
     for (std::size_t s = 0; s < kPulses; ++s)

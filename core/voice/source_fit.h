@@ -35,6 +35,18 @@ class SourceFitter {
     /// None with fewer than three partials to go by.
     [[nodiscard]] std::optional<SourceFit> fit(const Partials& partials);
 
+    /// Whether the partials leave little open about tract and pulse.
+    static bool is_certain(const SourceFit& fit);
+
+    /// Remembers the vowel of a certain fit. High notes, whose few partials fit an open vowel with a round
+    /// pulse as well as a closed vowel with a sharp one, can then be fitted a second time among the vowels
+    /// that the singer is known to sing.
+    void remember(const SourceFit& fit);
+
+    /// From now on a tract far from every remembered vowel counts 50 times less than one amid them. Does
+    /// nothing when fewer than 50 are remembered.
+    void expect_remembered();
+
   private:
     static constexpr std::size_t kPulses = 10;
     struct Place; ///< one partial, as it enters the sums
@@ -46,7 +58,9 @@ class SourceFitter {
     // Sums over the partials of weight x difference, x its square, and x the pulse's levels; by tract.
     std::vector<float> first_, second_;
     std::array<std::vector<float>, kPulses> cross_;
-    std::vector<float> error_; ///< by pulse, then by tract
+    std::vector<float> error_;                  ///< by pulse, then by tract
+    std::vector<float> surprise_;               ///< in the same units as errors, by tract
+    std::vector<std::array<double, 2>> vowels_; ///< log2 of F1 and F2
 };
 
 /// Fits by frame, NaN where there is none; working data of the ear, not kept in a project. F1 and F2 also
