@@ -8,6 +8,7 @@
 #include "marks/segments.h"
 #include "marks/switches.h"
 #include "marks/tuning.h"
+#include "marks/vowels.h"
 #include "voice/hear.h"
 
 namespace luft::marks {
@@ -38,6 +39,7 @@ Analysis listen(SampleSource& source, const ListenOptions& options, const Progre
     if (hearing.setting == voice::Setting::accompanied) {
         runs = runs_of(cut);
         keep_only(hearing.curves, cut);
+        withhold_unsteady_vowels(hearing.curves, cut);
     }
     std::vector<HeldPitch> held;
     for (const Run& note : cut)

@@ -134,11 +134,23 @@ double as_one(const std::vector<RegisterSample>& samples, const RegisterModel& t
     return likelihood;
 }
 
-bool stand_apart(const RegisterModel& m) {
+/// Mean cepstral peak of the head samples over that of the chest samples, as they are: where registers lie
+/// apart in pitch, the regression can't tell what is due to which.
+double clearer_in_head(const std::vector<RegisterSample>& samples, const std::vector<double>& head) {
+    double in_head = 0, in_chest = 0, weight = 1e-9;
+    for (std::size_t i = 0; i < samples.size(); ++i) {
+        in_head += head[i] * samples[i].colour[0];
+        in_chest += (1 - head[i]) * samples[i].colour[0];
+        weight += head[i];
+    }
+    return in_head / weight - in_chest / (static_cast<double>(samples.size()) - weight + 1e-6);
+}
+
+bool stand_apart(const RegisterModel& m, double clearer) {
     const double apart = m.head.pulse - m.chest.pulse;
     const double spread = std::sqrt((m.head.variance + m.chest.variance) / 2);
     // Weaker closure makes the period less clear: a rounder pulse alone is a vowel that the fit has missed.
-    return m.gain > 0.03 && m.head.colour[0] < m.chest.colour[0] - 1 && apart > 0.4 && apart > 2 * spread &&
+    return m.gain > 0.03 && clearer < -1.5 && apart > 0.4 && apart > 2 * spread &&
            std::min(m.head.share, m.chest.share) > 0.04;
 }
 
@@ -202,7 +214,7 @@ RegisterModel fit_registers(const std::vector<RegisterSample>& samples) {
         }
     }
     m.gain = (m.gain - as_one(samples, m)) / n;
-    m.split = stand_apart(m);
+    m.split = stand_apart(m, clearer_in_head(samples, head));
     return m;
 }
 

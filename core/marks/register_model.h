@@ -45,8 +45,8 @@ struct RegisterModel {
 /// level by a regression that both states share, since these move it as much as a register does; and only as
 /// far as it is lower in head register. `split` asks that two states explain the samples better than one by
 /// 0.03 in log likelihood each, stand 0.4 in Rd and two spreads apart, each with 4 % of the samples, and that
-/// the cepstral peak is 1 dB lower in head register. Numbers tuned on songs of the project's singer with one
-/// and two registers, dry and in rooms, 50 songs.
+/// the cepstral peak is 1.5 dB lower in head register. Numbers tuned on songs of the project's singer with
+/// one and two registers, dry and in rooms, 50 songs.
 RegisterModel fit_registers(const std::vector<RegisterSample>& samples);
 
 /// Several neighbouring samples as one, the certain ones weighing more. None when there are none.

@@ -117,7 +117,7 @@ void SourceFitter::expect_remembered() {
             density[c] += std::exp(-0.5 * (x * x + y * y));
         }
     const double most = *std::ranges::max_element(density);
-    constexpr double kElsewhere = 0.02;
+    constexpr double kElsewhere = 0.004;
     for (std::size_t c = 0; c < f1_.size(); ++c)
         surprise_[c] = static_cast<float>(-2 * std::log(kElsewhere + density[c] / most));
 }

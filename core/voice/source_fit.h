@@ -43,7 +43,7 @@ class SourceFitter {
     /// that the singer is known to sing.
     void remember(const SourceFit& fit);
 
-    /// From now on a tract far from every remembered vowel counts 50 times less than one amid them. Does
+    /// From now on a tract far from every remembered vowel counts 250 times less than one amid them. Does
     /// nothing when fewer than 50 are remembered.
     void expect_remembered();
 
