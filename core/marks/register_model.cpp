@@ -160,31 +160,6 @@ double RegisterModel::head_score(const RegisterSample& s) const {
     return log_density(*this, head, s, false) - log_density(*this, chest, s, false);
 }
 
-std::optional<RegisterSample> pool(const std::vector<RegisterSample>& samples) {
-    if (samples.empty()) return std::nullopt;
-    RegisterSample out;
-    double weight = 0;
-    std::array<std::vector<double>, 2> colour;
-    std::array<std::vector<double>, 4> besides;
-    for (const auto& s : samples) {
-        const double w = 1 / square(s.pulse_spread);
-        weight += w;
-        out.pulse += w * s.pulse;
-        for (std::size_t k = 0; k < colour.size(); ++k)
-            colour[k].push_back(s.colour[k]);
-        for (std::size_t k = 0; k < besides.size(); ++k)
-            besides[k].push_back(s.besides[k]);
-    }
-    out.pulse /= weight;
-    // Neighbours err together: pooling doesn't make them surer than one of them.
-    out.pulse_spread = std::sqrt(static_cast<double>(samples.size()) / weight);
-    for (std::size_t k = 0; k < colour.size(); ++k)
-        out.colour[k] = *signal::median(colour[k]);
-    for (std::size_t k = 0; k < besides.size(); ++k)
-        out.besides[k] = *signal::median(besides[k]);
-    return out;
-}
-
 RegisterModel fit_registers(const std::vector<RegisterSample>& samples) {
     RegisterModel m;
     m.chest.pulse = kChestPulse;

@@ -4,7 +4,6 @@
 #include "base/units.h"
 
 #include <array>
-#include <optional>
 #include <vector>
 
 namespace luft::marks {
@@ -48,8 +47,5 @@ struct RegisterModel {
 /// the cepstral peak is 1.5 dB lower in head register. Numbers tuned on songs of the project's singer with
 /// one and two registers, dry and in rooms, 50 songs.
 RegisterModel fit_registers(const std::vector<RegisterSample>& samples);
-
-/// Several neighbouring samples as one, the certain ones weighing more. None when there are none.
-std::optional<RegisterSample> pool(const std::vector<RegisterSample>& samples);
 
 } // namespace luft::marks

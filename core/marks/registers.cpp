@@ -43,6 +43,32 @@ std::vector<std::optional<RegisterSample>> sample_frames(const voice::Hearing& h
     return samples;
 }
 
+/// Several neighbouring samples as one, the certain ones weighing more. None when there are none.
+std::optional<RegisterSample> pool(const std::vector<RegisterSample>& samples) {
+    if (samples.empty()) return std::nullopt;
+    RegisterSample out;
+    double weight = 0;
+    std::array<std::vector<double>, 2> colour;
+    std::array<std::vector<double>, 4> besides;
+    for (const auto& s : samples) {
+        const double w = 1 / (s.pulse_spread * s.pulse_spread);
+        weight += w;
+        out.pulse += w * s.pulse;
+        for (std::size_t k = 0; k < colour.size(); ++k)
+            colour[k].push_back(s.colour[k]);
+        for (std::size_t k = 0; k < besides.size(); ++k)
+            besides[k].push_back(s.besides[k]);
+    }
+    out.pulse /= weight;
+    // Neighbours err together: pooling doesn't make them surer than one of them.
+    out.pulse_spread = std::sqrt(static_cast<double>(samples.size()) / weight);
+    for (std::size_t k = 0; k < colour.size(); ++k)
+        out.colour[k] = *signal::median(colour[k]);
+    for (std::size_t k = 0; k < besides.size(); ++k)
+        out.besides[k] = *signal::median(besides[k]);
+    return out;
+}
+
 /// The known frames of a stretch as one; none when fewer than half are known.
 std::optional<RegisterSample> pool_frames(const std::vector<std::optional<RegisterSample>>& frames,
                                           std::size_t begin, std::size_t end) {
@@ -85,7 +111,7 @@ Path evidence(const std::vector<std::optional<RegisterSample>>& frames, const st
               const RegisterModel& model, voice::Setting setting) {
     // In log odds; tuned on songs of the project's singer, dry, in rooms and among instruments.
     constexpr double kWeight = 0.2; // neighbouring frames say the same
-    constexpr double kMostOfNote = 5, kMost = 3;
+    constexpr double kMostOfNote = 7, kMost = 3;
     const double inside = setting == voice::Setting::alone ? 10.0 : 14.0;
     constexpr double kAtNote = 5, kInPause = 2;
     const std::vector<double> nothing(frames.size(), 0.0);
