@@ -20,7 +20,7 @@ std::string nearest_vowel(Hertz f1, Hertz f2);
 
 /// Takes the formants out of notes over whose middle F1 or F2 spreads further than 0.15 octaves (20th to 80th
 /// percentile). Meant for accompanied voices, where other instruments' partials pass for formants on half of
-/// such notes; on steadier ones on one in ten (songs of the project's singer, 12 dB over a band).
+/// such notes; on steadier ones on one in five (songs of the project's singer, 12 dB over a band).
 void withhold_unsteady_vowels(voice::Curves& curves, const std::vector<Run>& notes);
 
 } // namespace luft::marks
