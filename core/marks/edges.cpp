@@ -68,6 +68,10 @@ std::optional<StartMeasures> measure_start(const voice::Texture& texture, const 
     m.noise_before = Decibels(high_before - quiet);
     m.noise_share = Decibels(high_before - high_steady);
     m.gap = Decibels(steady - before);
+    float lowest = steady;
+    for (auto i = std::max<std::ptrdiff_t>(begin - 6 * kFine, 0); i < begin + 3 * kFine; ++i)
+        lowest = std::min(lowest, low(i));
+    m.dip = Decibels(steady - lowest);
     return m;
 }
 
@@ -84,30 +88,54 @@ Edge among_instruments(Edge edge) {
     return edge;
 }
 
+/// How much lower a curve is in the first 50 ms than from 0.2 s on, in dB; `otherwise` where it isn't known.
+double start_against_rest(const Curve<Decibels>& curve, Seconds begins, const Run& note, double otherwise) {
+    const auto start = static_cast<std::ptrdiff_t>(std::max(0.0, std::floor(begins / kHop)));
+    const auto end = static_cast<std::ptrdiff_t>(note.end) - 2;
+    const auto first = signal::median(slice(curve.raw(), start + 1, start + 6));
+    const auto rest = signal::median(slice(curve.raw(), std::min(start + 20, end), end));
+    return first && rest ? *rest - *first : otherwise;
+}
+
+struct OnsetVotes {
+    double breathy, glottal; ///< over 0 = for it, in units of 'clearly so'
+};
+
+OnsetVotes weigh_onset(const voice::Hearing& hearing, const Run& note, std::size_t silent_before,
+                       const StartMeasures& m) {
+    const double rise = m.rise.value() * 1000, air = m.noise_before.value();
+    const double irregular = start_against_rest(hearing.curves.hnr, m.begins, note, 9);
+    const double unclear = start_against_rest(hearing.curves.cpp, m.begins, note, 0);
+    // Aspiration takes time: what sounds in a shorter gap is the room's answer to the note before.
+    const double too_short = std::clamp((10 - static_cast<double>(silent_before)) / 3, 0.0, 2.5);
+    OnsetVotes v{};
+    v.breathy = std::clamp((m.noise_share.value() + 14) / 6, -2.0, 1.5) +
+                std::clamp((air - 8) / 6, -2.0, 1.5) + std::clamp((26 - m.gap.value()) / 10, -1.5, 1.0) +
+                std::clamp((rise - 45) / 40, -1.5, 1.0) + std::clamp((unclear - 3) / 3, -1.0, 1.0) -
+                too_short;
+    v.glottal = std::clamp((24 - rise) / 8, -3.0, 2.0) + std::clamp((irregular - 10) / 4, -1.5, 1.5) +
+                std::clamp((4 - air) / 6, -2.0, 0.3);
+    return v;
+}
+
 Onset onset_alone(const voice::Hearing& hearing, const Run& note, std::size_t silent_before) {
-    if (silent_before < kJoined)
+    const auto m = measure_start(hearing.texture, note, std::max(silent_before, kJoined));
+    if (silent_before < kJoined && (!m || m->dip < Decibels(12)))
         return {OnsetKind::balanced, {0.4}, "joined to the note before it; no start of its own to judge"};
-    const auto m = measure_start(hearing.texture, note, silent_before);
     if (!m) return {OnsetKind::balanced, {0.3}, "too short to judge how it starts"};
-    const double rise = m->rise.value() * 1000;
-    // Scores in units of 'clearly so'; constants tuned on the project's singer (tests/singer).
-    // No vote but that of the rise may carry it alone: silence before a note has no upper end, and says
-    // little.
-    const auto vote = [](double x) { return std::clamp(x, -2.0, 0.5); };
-    const double breathy = std::min((m->noise_share.value() + 14) / 6, 2.0) +
-                           std::min((m->noise_before.value() - 10) / 8, 1.5) + (rise - 70) / 60;
-    const double glottal =
-        (30 - rise) / 12 + vote((m->gap.value() - 30) / 20) + vote(-(m->noise_share.value() + 16) / 8);
+    const auto [breathy, glottal] = weigh_onset(hearing, note, silent_before, *m);
     const std::string words = "rises in " + ms(m->rise);
-    if (breathy > 0.5 && breathy > glottal)
+    if (breathy > 0.3 && breathy > glottal) {
+        const double most = m->rise < Seconds(0.03) ? 0.5 : 0.9;
         return {OnsetKind::breathy,
-                {std::clamp(0.5 + breathy / 8, 0.5, 0.95)},
+                {std::clamp(0.35 + 0.16 * breathy, 0.4, most)},
                 words + ", air before the tone " + fixed(m->noise_before.value(), 0) + " dB over the quiet"};
-    if (glottal > 0.5)
+    }
+    if (glottal > 0)
         return {OnsetKind::glottal,
-                {std::clamp(0.5 + glottal / 8, 0.5, 0.95)},
+                {std::clamp(0.6 + 0.1 * glottal, 0.6, 0.9)},
                 words + ", no air before the tone"};
-    return {OnsetKind::balanced, {std::clamp(0.75 - std::max(breathy, glottal) / 6, 0.4, 0.9)}, words};
+    return {OnsetKind::balanced, {std::clamp(0.4 - 0.18 * std::max(breathy, glottal), 0.4, 0.9)}, words};
 }
 
 Offset offset_alone(const voice::Hearing& hearing, const Run& note, std::size_t silent_after) {

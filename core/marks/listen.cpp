@@ -8,6 +8,7 @@
 #include "marks/segments.h"
 #include "marks/switches.h"
 #include "marks/tuning.h"
+#include "marks/vowels.h"
 #include "voice/hear.h"
 
 namespace luft::marks {
@@ -38,6 +39,7 @@ Analysis listen(SampleSource& source, const ListenOptions& options, const Progre
     if (hearing.setting == voice::Setting::accompanied) {
         runs = runs_of(cut);
         keep_only(hearing.curves, cut);
+        withhold_unsteady_vowels(hearing.curves, cut);
     }
     std::vector<HeldPitch> held;
     for (const Run& note : cut)
@@ -48,7 +50,7 @@ Analysis listen(SampleSource& source, const ListenOptions& options, const Progre
     a.notes = measure_notes(hearing, cut, pitch, a.tuning);
     a.breaths = find_breaths(hearing, runs);
     a.phrases = find_phrases(a.notes, a.breaths);
-    a.one_register = !find_registers(hearing.curves, a.notes, hearing.setting);
+    a.one_register = !find_registers(hearing, a.notes);
     if (!a.one_register) a.switches = find_switches(hearing.curves, a.notes, a.phrases, hearing.setting);
     if (hearing.setting == voice::Setting::accompanied && too_many(a.switches, a.notes)) {
         a.switches.clear();

@@ -6,7 +6,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <limits>
+#include <numeric>
+#include <span>
 
 namespace luft::marks {
 namespace {
@@ -22,42 +23,110 @@ Frames frames_of(const Note& n, std::size_t most) {
     return {at(n.span.start), at(n.span.end)};
 }
 
-std::vector<RegisterSample> sample_notes(const voice::Curves& c, const std::vector<Note>& notes) {
-    constexpr std::size_t kPiece =
-        12; // notes are cut into pieces of 120 ms, so that a switch inside one shows
-    std::vector<RegisterSample> samples;
-    for (const Note& n : notes) {
-        const Frames f = frames_of(n, c.frames());
-        for (std::size_t a = f.begin + 3; a + kPiece <= f.end; a += kPiece)
-            if (const auto x = register_features(c, a, a + kPiece)) samples.push_back({*x, n.pitch, kPiece});
+/// What is known about each frame; none where something is missing.
+std::vector<std::optional<RegisterSample>> sample_frames(const voice::Hearing& hearing) {
+    const voice::Curves& c = hearing.curves;
+    const voice::SourceCurves& source = hearing.source;
+    const auto cpp = c.cpp.raw(), ring = c.ring.raw(), f0 = c.f0.raw(), level = c.level.raw();
+    std::vector<std::optional<RegisterSample>> samples(c.frames());
+    for (std::size_t i = 0; i < c.frames(); ++i) {
+        if (std::isnan(source.pulse[i]) || std::isnan(cpp[i]) || std::isnan(ring[i]) || std::isnan(f0[i]) ||
+            std::isnan(level[i]))
+            continue;
+        constexpr double kLeast = 0.1, kMost = 0.8; // spreads: of the shapes' own grid, and of all of them
+        samples[i] = {
+            source.pulse[i],
+            std::clamp<double>(source.pulse_spread[i], kLeast, kMost),
+            {cpp[i], ring[i]},
+            {pitch_of(Hertz(f0[i])).value(), std::log2(source.f1[i]), std::log2(source.f2[i]), level[i]}};
     }
     return samples;
 }
 
-/// Log odds of head by frame (0 where nothing is known), and what a change costs there.
+/// Several neighbouring samples as one, the certain ones weighing more. None when there are none.
+std::optional<RegisterSample> pool(const std::vector<RegisterSample>& samples) {
+    if (samples.empty()) return std::nullopt;
+    RegisterSample out;
+    double weight = 0;
+    std::array<std::vector<double>, 2> colour;
+    std::array<std::vector<double>, 4> besides;
+    for (const auto& s : samples) {
+        const double w = 1 / (s.pulse_spread * s.pulse_spread);
+        weight += w;
+        out.pulse += w * s.pulse;
+        for (std::size_t k = 0; k < colour.size(); ++k)
+            colour[k].push_back(s.colour[k]);
+        for (std::size_t k = 0; k < besides.size(); ++k)
+            besides[k].push_back(s.besides[k]);
+    }
+    out.pulse /= weight;
+    // Neighbours err together: pooling doesn't make them surer than one of them.
+    out.pulse_spread = std::sqrt(static_cast<double>(samples.size()) / weight);
+    for (std::size_t k = 0; k < colour.size(); ++k)
+        out.colour[k] = *signal::median(colour[k]);
+    for (std::size_t k = 0; k < besides.size(); ++k)
+        out.besides[k] = *signal::median(besides[k]);
+    return out;
+}
+
+/// The known frames of a stretch as one; none when fewer than half are known.
+std::optional<RegisterSample> pool_frames(const std::vector<std::optional<RegisterSample>>& frames,
+                                          std::size_t begin, std::size_t end) {
+    std::vector<RegisterSample> known;
+    for (std::size_t i = begin; i < end; ++i)
+        if (frames[i]) known.push_back(*frames[i]);
+    return 2 * known.size() < end - begin ? std::nullopt : pool(known);
+}
+
+std::vector<RegisterSample> sample_notes(const std::vector<std::optional<RegisterSample>>& frames,
+                                         const std::vector<Note>& notes) {
+    // Notes are cut into pieces of 100 ms, so that a switch inside one shows; their edges are left out, since
+    // onsets and offsets have pulses of their own.
+    constexpr std::size_t kPiece = 10, kStart = 6, kEnd = 4;
+    std::vector<RegisterSample> samples;
+    for (const Note& n : notes) {
+        const Frames f = frames_of(n, frames.size());
+        for (std::size_t a = f.begin + kStart; a + kPiece + kEnd <= f.end; a += kPiece)
+            if (const auto x = pool_frames(frames, a, a + kPiece)) samples.push_back(*x);
+    }
+    return samples;
+}
+
+/// Log odds of head by frame (0 where nothing is known), the same as they weigh in the path, and what a
+/// change costs there.
 struct Path {
-    std::vector<double> odds, change;
+    std::vector<double> odds, weighed, change;
 };
 
-Path evidence(const voice::Curves& c, const std::vector<Note>& notes, const RegisterModel& model,
-              voice::Setting setting) {
-    const bool alone = setting == voice::Setting::alone;
-    const double weight = alone ? 1.0 : 0.4;   // among instruments a frame's word counts less
-    const double inside = alone ? 16.0 : 80.0; // cost of a change, in log odds; tuned on the project's singer
-    const double kAtNote = alone ? 6.0 : 20.0, kInPause = alone ? 2.0 : 4.0;
-    Path p{std::vector<double>(c.frames(), 0.0), std::vector<double>(c.frames(), kInPause)};
-    // Smoothed over 110 ms: single frames are too noisy to trust.
-    const auto smooth = [](std::span<const float> curve) { return signal::running_median(curve, 5); };
-    const auto h1h2 = smooth(c.h1h2.raw()), cpp = smooth(c.cpp.raw()), centroid = smooth(c.centroid.raw());
-    const auto f0 = c.f0.raw();
+/// Within a note the odds may swing, but all of it has one vowel, and errs as one: together its frames don't
+/// weigh more than `most`.
+void limit(std::span<double> note, double most) {
+    const double total = std::accumulate(note.begin(), note.end(), 0.0);
+    const double over = total - std::clamp(total, -most, most);
+    for (double& odds : note)
+        odds -= over / static_cast<double>(note.size());
+}
+
+Path evidence(const std::vector<std::optional<RegisterSample>>& frames, const std::vector<Note>& notes,
+              const RegisterModel& model, voice::Setting setting) {
+    // In log odds; tuned on songs of the project's singer, dry, in rooms and among instruments.
+    constexpr double kWeight = 0.2; // neighbouring frames say the same
+    constexpr double kMostOfNote = 7, kMost = 3;
+    const double inside = setting == voice::Setting::alone ? 10.0 : 14.0;
+    constexpr double kAtNote = 5, kInPause = 2;
+    const std::vector<double> nothing(frames.size(), 0.0);
+    Path p{nothing, nothing, std::vector<double>(frames.size(), kInPause)};
+    constexpr std::size_t kReach = 6; // frames to either side; single ones are too noisy to trust
     for (const Note& n : notes) {
-        const Frames f = frames_of(n, c.frames());
+        const Frames f = frames_of(n, frames.size());
         for (std::size_t i = f.begin; i < f.end; ++i) {
-            p.change[i] = i < f.begin + 2 ? kAtNote : inside;
-            const RegisterFeatures x{h1h2[i], std::log2(centroid[i] / f0[i]), cpp[i]};
-            if (std::ranges::any_of(x, [](double v) { return std::isnan(v); })) continue;
-            p.odds[i] = weight * std::clamp(model.head_score(x), -3.0, 3.0);
+            p.change[i] = std::max(p.change[i], i < f.begin + 4 || i + 4 >= f.end ? kAtNote : inside);
+            const std::size_t from = i > f.begin + kReach ? i - kReach : f.begin;
+            if (const auto x = pool_frames(frames, from, std::min(f.end, i + kReach + 1)))
+                p.odds[i] = std::clamp(model.head_score(*x), -kMost, kMost);
+            p.weighed[i] = kWeight * p.odds[i];
         }
+        if (f.end > f.begin) limit(std::span(p.weighed).subspan(f.begin, f.end - f.begin), kMostOfNote);
     }
     return p;
 }
@@ -65,18 +134,18 @@ Path evidence(const voice::Curves& c, const std::vector<Note>& notes, const Regi
 /// The likeliest path: true = head, by frame.
 std::vector<bool> likeliest(const Path& p) {
     std::array<double, 2> cost{};
-    std::vector<std::array<bool, 2>> changed(p.odds.size());
-    for (std::size_t i = 0; i < p.odds.size(); ++i) {
+    std::vector<std::array<bool, 2>> changed(p.weighed.size());
+    for (std::size_t i = 0; i < p.weighed.size(); ++i) {
         const std::array<double, 2> before = cost;
         for (std::size_t s = 0; s < 2; ++s) {
             changed[i][s] = before[1 - s] + p.change[i] < before[s];
-            cost[s] =
-                (changed[i][s] ? before[1 - s] + p.change[i] : before[s]) + (s == 1 ? -0.5 : 0.5) * p.odds[i];
+            cost[s] = (changed[i][s] ? before[1 - s] + p.change[i] : before[s]) +
+                      (s == 1 ? -0.5 : 0.5) * p.weighed[i];
         }
     }
-    std::vector<bool> head(p.odds.size());
+    std::vector<bool> head(p.weighed.size());
     std::size_t state = cost[1] < cost[0] ? 1 : 0;
-    for (std::size_t i = p.odds.size(); i-- > 0;) {
+    for (std::size_t i = p.weighed.size(); i-- > 0;) {
         head[i] = state == 1;
         if (changed[i][state]) state = 1 - state;
     }
@@ -85,11 +154,13 @@ std::vector<bool> likeliest(const Path& p) {
 
 } // namespace
 
-bool find_registers(voice::Curves& c, std::vector<Note>& notes, voice::Setting setting) {
+bool find_registers(voice::Hearing& hearing, std::vector<Note>& notes) {
+    voice::Curves& c = hearing.curves;
     c.head_register = Curve<Share>(c.frames());
-    const RegisterModel model = fit_registers(sample_notes(c, notes));
+    const auto frames = sample_frames(hearing);
+    const RegisterModel model = fit_registers(sample_notes(frames, notes));
     if (!model.split) return false;
-    const Path path = evidence(c, notes, model, setting);
+    const Path path = evidence(frames, notes, model, hearing.setting);
     const std::vector<bool> head = likeliest(path);
     for (Note& n : notes) {
         const Frames f = frames_of(n, c.frames());

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "marks/marks.h"
-#include "voice/curves.h"
+#include "voice/hear.h"
 
 #include <vector>
 
@@ -14,7 +14,7 @@ namespace luft::marks {
 /// curves and `sung_in` of the notes. Returns false, and leaves both empty, when the evidence doesn't split:
 /// one register. In the octave that both registers share (about G3-G4, Roubeau et al. 2009) no single measure
 /// tells; confidence says how far the evidence goes.
-bool find_registers(voice::Curves& curves, std::vector<Note>& notes, voice::Setting setting);
+bool find_registers(voice::Hearing& hearing, std::vector<Note>& notes);
 
 /// Takes back what find_registers said.
 void forget_registers(voice::Curves& curves, std::vector<Note>& notes);

@@ -14,7 +14,8 @@ std::vector<Switch> find_switches(const voice::Curves& c, const std::vector<Note
     const auto head_at = [&](std::size_t i) {
         return c.head_register.at(FrameIndex{static_cast<std::int64_t>(i)});
     };
-    constexpr std::size_t kHolds = 12; // frames that the new register must last
+    constexpr std::size_t kHolds =
+        20; // frames that the new register must last; in rooms the note before sounds on for so long
     for (const Phrase& p : phrases) {
         std::optional<bool> state;
         const auto begin =
@@ -53,7 +54,7 @@ std::vector<Switch> find_switches(const voice::Curves& c, const std::vector<Note
                 pitch_near(i, std::min(i + 12, end)) - pitch_near(i > begin + 12 ? i - 12 : begin, i);
             s.leap = std::abs(jump) > 2.5;
             const double trust = setting == voice::Setting::alone ? 1.0 : 0.45;
-            s.confidence = {trust * std::clamp(0.35 + 0.6 * sure / static_cast<double>(holds), 0.3, 0.95)};
+            s.confidence = {trust * (0.4 + 0.4 * sure / static_cast<double>(holds))};
             s.evidence = std::string(is_head ? "the upper partials weaken and the first one stands out"
                                              : "the upper partials come in and the first one stands back") +
                          (s.leap ? ", on a leap of " + fixed(std::abs(jump), 0) + " semitones" : "");

@@ -37,15 +37,36 @@ std::string nearest_vowel(Hertz f1, Hertz f2) {
     return sign;
 }
 
-std::optional<Vowel> find_vowel(const voice::Curves& curves, const Run& note) {
+namespace {
+
+std::span<const float> middle_of(const Curve<Hertz>& curve, const Run& note) {
     const std::size_t skip = note.length() / 5;
-    const std::size_t n = note.length() - 2 * skip;
-    const auto f1 = curves.f1.raw().subspan(note.begin + skip, n);
-    const auto f2 = curves.f2.raw().subspan(note.begin + skip, n);
+    return curve.raw().subspan(note.begin + skip, note.length() - 2 * skip);
+}
+
+bool is_unsteady(std::span<const float> formant) {
+    constexpr double kMost = 0.15; // octaves
+    const auto low = signal::quantile(formant, 0.2), high = signal::quantile(formant, 0.8);
+    return low && high && std::log2(*high / *low) > kMost;
+}
+
+} // namespace
+
+void withhold_unsteady_vowels(voice::Curves& c, const std::vector<Run>& notes) {
+    for (const Run& n : notes) {
+        if (!is_unsteady(middle_of(c.f1, n)) && !is_unsteady(middle_of(c.f2, n))) continue;
+        for (auto* curve : {&c.f1, &c.f2, &c.f3})
+            for (std::size_t i = n.begin; i < n.end; ++i)
+                curve->set(i, std::nullopt);
+    }
+}
+
+std::optional<Vowel> find_vowel(const voice::Curves& curves, const Run& note) {
+    const auto f1 = middle_of(curves.f1, note), f2 = middle_of(curves.f2, note);
     std::size_t known = 0;
     for (const float f : f1)
         known += !std::isnan(f);
-    if (known < 4 || known * 3 < n) return std::nullopt;
+    if (known < 4 || known * 3 < f1.size()) return std::nullopt;
     const Hertz m1(*signal::median(f1)), m2(*signal::median(f2));
     return Vowel{m1, m2, nearest_vowel(m1, m2)};
 }

@@ -6,6 +6,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace luft::marks {
 
@@ -16,5 +17,10 @@ std::optional<Vowel> find_vowel(const voice::Curves& curves, const Run& note);
 /// on a logarithmic scale; empty when none lies within 25 %. Fixed F1 and F2 tell only about two vowels in
 /// three right (68 % in that study), sung ones fewer: it's a hint.
 std::string nearest_vowel(Hertz f1, Hertz f2);
+
+/// Takes the formants out of notes over whose middle F1 or F2 spreads further than 0.15 octaves (20th to 80th
+/// percentile). Meant for accompanied voices, where other instruments' partials pass for formants on half of
+/// such notes; on steadier ones on one in five (songs of the project's singer, 12 dB over a band).
+void withhold_unsteady_vowels(voice::Curves& curves, const std::vector<Run>& notes);
 
 } // namespace luft::marks

@@ -18,12 +18,13 @@ struct Formants {
 /// withheld.
 inline constexpr Hertz kHighestForFormants{400};
 
-/// Formants by linear prediction (Makhoul 1975) of the envelope through the partials (a pitch-synchronous
-/// form that doesn't take single partials for resonances): the partials' levels, joined by straight lines in
-/// dB over frequency up to 5.5 kHz and tilted by +6 dB an octave, give the autocorrelation of an all-pole
-/// model of order 10, whose poles with bandwidths under 500 Hz are the formants. None above
-/// kHighestForFormants and where fewer than two resonances lie where F1 (180-1100 Hz) and F2 (550-3000 Hz)
-/// can lie. Error grows with pitch: about a fifth of f0.
+/// The third formant's finder; F1 and F2 in the curves come from the fit of tract and pulse (source_fit.h),
+/// whose error is a third of this one's. Formants by linear prediction (Makhoul 1975) of the envelope through
+/// the partials (a pitch-synchronous form that doesn't take single partials for resonances): the partials'
+/// levels, joined by straight lines in dB over frequency up to 5.5 kHz and tilted by +6 dB an octave, give
+/// the autocorrelation of an all-pole model of order 10, whose poles with bandwidths under 500 Hz are the
+/// formants. None above kHighestForFormants and where fewer than two resonances lie where F1 (180-1100 Hz)
+/// and F2 (550-3000 Hz) can lie. Error grows with pitch: about a fifth of f0.
 class FormantFinder {
   public:
     FormantFinder();

@@ -31,7 +31,7 @@ Hearing hear(SampleSource& source, std::optional<Setting> setting, const Progres
     hearing.curves.voicing = std::move(voicing.probability);
     hearing.curves.loudness = std::move(pass.momentary);
     hearing.texture = std::move(pass.texture);
-    second_pass(source, *setting, hearing.texture, hearing.curves, progress.part(0.6, 1));
+    second_pass(source, *setting, hearing.texture, hearing.curves, hearing.source, progress.part(0.6, 1));
     hearing.curves.head_register = Curve<Share>(n);
     return hearing;
 }

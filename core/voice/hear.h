@@ -4,6 +4,7 @@
 #include "base/progress.h"
 #include "base/samples.h"
 #include "voice/curves.h"
+#include "voice/source_fit.h"
 #include "voice/texture.h"
 
 #include <optional>
@@ -16,6 +17,7 @@ struct Hearing {
     Loudness loudness;
     Curves curves; ///< head_register is still empty: it is fitted to notes, see marks/registers.h
     Texture texture;
+    SourceCurves source;
 };
 
 /// Hears the whole source; `setting` none = find out. Throws Error(unreadable) when there isn't a sample in

@@ -4,12 +4,14 @@
 #include "base/progress.h"
 #include "base/samples.h"
 #include "voice/curves.h"
+#include "voice/source_fit.h"
 #include "voice/texture.h"
 
 namespace luft::voice {
 
-/// Fills level, closure, ring, colour and formant curves where `curves.f0` is sung.
+/// Fills level, closure, ring, colour and formant curves where `curves.f0` is sung, and what tract and pulse
+/// are fitted to.
 void second_pass(SampleSource& source, Setting setting, const Texture& texture, Curves& curves,
-                 const Progress& progress);
+                 SourceCurves& source_curves, const Progress& progress);
 
 } // namespace luft::voice

@@ -11,47 +11,66 @@ using singer::SungNote;
 
 namespace {
 
-constexpr auto kSongs = {401, 402};
-constexpr std::array kVoices{singer::VoiceType::tenor, singer::VoiceType::alto, singer::VoiceType::soprano};
+constexpr std::array kVoices{singer::VoiceType::bass, singer::VoiceType::tenor, singer::VoiceType::alto,
+                             singer::VoiceType::soprano};
+
+/// Songs of 6 phrases that truly use both registers: the upper third of the range isn't reached in all.
+std::vector<test::Heard> in_two_registers(singer::VoiceType voice) {
+    std::vector<test::Heard> songs;
+    for (std::uint64_t seed = 401; songs.size() < 3; ++seed) {
+        const scenes::SongPlan plan{.voice = voice, .seed = seed, .phrases = 6, .two_registers = true};
+        if (std::ranges::count(scenes::sing(plan).truth.notes, Register::head, &singer::TrueNote::sung_in) >=
+            4)
+            songs.push_back(test::hear(plan));
+    }
+    return songs;
+}
 
 struct Figures {
     reference::Score switches;
     double notes = 0, right = 0;
-    int wrong_way = 0, one_register = 0, two_in_one = 0;
+    int songs = 0, wrong_way = 0, one_register = 0, two_in_one = 0;
 };
+
+void score(const test::Heard& heard, Figures& f) {
+    const auto& truth = heard.sung.truth;
+    ++f.songs;
+    if (heard.said.one_register) ++f.one_register;
+    // Changes over a rest between two phrases aren't marked as switches.
+    std::vector<singer::TrueSwitch> inside;
+    for (const auto& s : truth.switches)
+        if (std::ranges::any_of(truth.phrases, [&](const auto& p) {
+                return s.time > p.span.start + Seconds(0.02) && s.time < p.span.end;
+            }))
+            inside.push_back(s);
+    const auto matched =
+        reference::match(inside.size(), heard.said.switches.size(), [&](std::size_t t, std::size_t s) {
+            return std::abs((inside[t].time - heard.said.switches[s].time).value()) <= 0.15;
+        });
+    f.switches += reference::score_of(matched, heard.said.switches.size());
+    for (std::size_t i = 0; i < matched.size(); ++i)
+        if (matched[i] >= 0 && heard.said.switches[static_cast<std::size_t>(matched[i])].to != inside[i].to)
+            ++f.wrong_way;
+    const auto notes = reference::match_notes(test::timed(truth.notes), test::timed(heard.said.notes),
+                                              reference::NoteRule::onset_pitch);
+    for (std::size_t i = 0; i < notes.size(); ++i)
+        if (notes[i] >= 0) {
+            ++f.notes;
+            if (heard.said.notes[static_cast<std::size_t>(notes[i])].sung_in == truth.notes[i].sung_in)
+                ++f.right;
+        }
+}
 
 Figures measure() {
     Figures f;
-    for (const auto voice : kVoices)
-        for (const int seed : kSongs) {
-            const auto heard = test::hear({.voice = voice,
-                                           .seed = static_cast<std::uint64_t>(seed),
-                                           .phrases = 6,
-                                           .two_registers = true});
-            const auto& truth = heard.sung.truth;
-            if (heard.said.one_register) ++f.one_register;
-            const auto matched = reference::match(
-                truth.switches.size(), heard.said.switches.size(), [&](std::size_t t, std::size_t s) {
-                    return std::abs((truth.switches[t].time - heard.said.switches[s].time).value()) <= 0.15;
-                });
-            f.switches += reference::score_of(matched, heard.said.switches.size());
-            for (std::size_t i = 0; i < matched.size(); ++i)
-                if (matched[i] >= 0 &&
-                    heard.said.switches[static_cast<std::size_t>(matched[i])].to != truth.switches[i].to)
-                    ++f.wrong_way;
-            const auto notes = reference::match_notes(test::timed(truth.notes), test::timed(heard.said.notes),
-                                                      reference::NoteRule::onset_pitch);
-            for (std::size_t i = 0; i < notes.size(); ++i)
-                if (notes[i] >= 0) {
-                    ++f.notes;
-                    if (heard.said.notes[static_cast<std::size_t>(notes[i])].sung_in ==
-                        truth.notes[i].sung_in)
-                        ++f.right;
-                }
-            const auto one =
-                test::hear({.voice = voice, .seed = static_cast<std::uint64_t>(seed), .phrases = 6});
+    for (const auto voice : kVoices) {
+        for (const auto& heard : in_two_registers(voice))
+            score(heard, f);
+        for (const std::uint64_t seed : {401u, 402u, 403u}) {
+            const auto one = test::hear({.voice = voice, .seed = seed, .phrases = 6});
             if (!one.said.one_register) ++f.two_in_one;
         }
+    }
     return f;
 }
 
@@ -59,29 +78,27 @@ Figures measure() {
 
 TEST_CASE("figures: registers", "[.][figures]") {
     const Figures f = measure();
-    std::printf("switches F %.3f (hits %.0f, said %.0f, there %.0f), wrong way %d, notes right %.3f, said "
-                "one register "
-                "%d of 6, two where there is one %d of 6\n",
-                f.switches.f(), f.switches.hits, f.switches.said, f.switches.there, f.wrong_way,
-                f.right / f.notes, f.one_register, f.two_in_one);
+    std::printf(
+        "switches F %.3f (hits %.0f, said %.0f, there %.0f), wrong way %d, notes right %.3f, said one "
+        "register %d of %d, two where there is one %d of %d\n",
+        f.switches.f(), f.switches.hits, f.switches.said, f.switches.there, f.wrong_way, f.right / f.notes,
+        f.one_register, f.songs, f.two_in_one, f.songs);
 }
 
-// Wished for is an F of 0.90 at 0.15 s and the right register on nearly every note: most of that is missing
-// yet on these songs, which leap between the registers as no composer would have them. Pinned under what was
-// measured (see [figures]).
+// Wished for is an F of 0.90 at 0.15 s and the right register on nearly every note. What is missing are
+// mostly switches on single short notes, in which these songs are rich. Pinned under what was measured (see
+// [figures]).
 TEST_CASE("switches are found as well as was measured, and none the wrong way round") {
     const Figures f = measure();
+    CHECK(f.songs == 12);
     CHECK(f.wrong_way == 0);
-    CHECK(f.switches.f() >= 0.22); // measured 0.273
-    CHECK(f.right / f.notes >=
-          0.33);                // measured 0.378; in songs called 'one register' every note counts as wrong
-    CHECK(f.one_register <= 3); // of 6 songs in two registers
-    CHECK(f.two_in_one <= 2);   // of 6 songs in one
+    CHECK(f.switches.f() >= 0.51);    // measured 0.571
+    CHECK(f.right / f.notes >= 0.86); // measured 0.903; in songs called 'one register' every note is wrong
+    CHECK(f.one_register <= 1);       // measured 0
+    CHECK(f.two_in_one <= 2);         // measured 1
 }
 
-// A known weakness: wished for, and not so yet. The tag makes the run fail once it is, so that it is taken
-// off then.
-TEST_CASE("a switch within a joined line is found at its time and with its direction", "[!shouldfail]") {
+TEST_CASE("a switch within a joined line is found at its time and with its direction") {
     std::vector<singer::Event> events;
     for (int k = 0; k < 4; ++k) {
         for (const double p : {57.0, 60.0, 64.0})

@@ -117,11 +117,11 @@ TEST_CASE("figures: formants", "[.][figures]") {
     std::printf("median off: F1 %.0f, F2 %.0f Hz\n", *signal::median(f1_off), *signal::median(f2_off));
 }
 
-// Up to G3; F1 within 75 Hz and F2 within 110 Hz. Remeasuring by hand differs by 12 and 25 Hz in the median
+// Up to G3; F1 within 65 Hz and F2 within 110 Hz. Remeasuring by hand differs by 12 and 25 Hz in the median
 // (Hillenbrand et al. 1995).
 TEST_CASE("formants of published vowels come back at low pitches") {
-    // Measured (see [figures]): F1 28 Hz and F2 45 Hz off in the median, 69 and 105 at most but for one bass
-    // [i], whose second formant is missed at 87 Hz.
+    // Measured (see [figures]): F1 8 Hz and F2 8 Hz off in the median, 50 at most but for one [ɝ], whose F3
+    // of 1690 Hz lies where the model has none: there F2 is 117 Hz off.
     std::vector<double> f1_off, f2_off;
     int second_missed = 0;
     for (const auto& c : kCases)
@@ -131,15 +131,15 @@ TEST_CASE("formants of published vowels come back at low pitches") {
                 CHECK(f.share > 0.8);
                 const double first = std::abs(off(f.f1, f.wanted.formants[0].frequency));
                 const double second = std::abs(off(f.f2, f.wanted.formants[1].frequency));
-                CHECK(first < 75);
+                CHECK(first < 65);
                 if (second >= 110) ++second_missed;
                 f1_off.push_back(first);
                 f2_off.push_back(second);
             }
     CHECK(f1_off.size() == 80);
     CHECK(second_missed <= 1);
-    CHECK(*signal::median(f1_off) < 35);
-    CHECK(*signal::median(f2_off) < 60);
+    CHECK(*signal::median(f1_off) < 12);
+    CHECK(*signal::median(f2_off) < 12);
 }
 
 TEST_CASE("formants are withheld above 400 Hz, where partials are too far apart to show them") {
