@@ -13,6 +13,9 @@ constexpr int kPartials = 12;
 constexpr double kWeight = 0.65; // tuned on the sample's performances and the project's accompanied scenes
 constexpr double kTop = 5000;    // Hz; above it a voice has too little to add
 
+/// Bins that partials up to kTop read.
+constexpr auto kBins = static_cast<std::size_t>(kTop / Spectrum::kBinWidth) + 2;
+
 std::vector<float> pitch_grid() {
     std::vector<float> grid;
     const double steps = interval(kLowestPitch, kHighestPitch).value() / kGridCents;
@@ -43,7 +46,7 @@ void Salience::whiten(std::span<const float> power) {
     sums[0] = 0;
     for (std::size_t k = 0; k < power.size(); ++k)
         sums[k + 1] = sums[k] + power[k];
-    for (std::size_t k = 0; k < power.size(); ++k) {
+    for (std::size_t k = 0; k < std::min(kBins, power.size()); ++k) {
         const std::size_t reach = std::max<std::size_t>(16, k / 4);
         const std::size_t lo = k > reach ? k - reach : 0;
         const std::size_t hi = std::min(power.size(), k + reach + 1);

@@ -93,6 +93,7 @@ SourceFitter::SourceFitter(Decibels depth, double doubt) : depth_(depth.value())
     }
     first_.resize(f1_.size());
     second_.resize(f1_.size());
+    difference_.resize(f1_.size());
     error_.resize(f1_.size() * kPulses);
     surprise_.assign(f1_.size(), 0.0F);
 }
@@ -153,6 +154,7 @@ std::optional<SourceFit> SourceFitter::fit(const Partials& partials) {
         total += p.weight;
         for (std::size_t c = 0; c < tracts; ++c) {
             const float d = p.level - below[c] - part * (above[c] - below[c]);
+            difference_[c] = d;
             first_[c] += p.weight * d;
             second_[c] += p.weight * d * d;
         }
@@ -162,7 +164,7 @@ std::optional<SourceFit> SourceFitter::fit(const Partials& partials) {
             pulse_square[s] += w * level;
             float* cross = cross_[s].data();
             for (std::size_t c = 0; c < tracts; ++c)
-                cross[c] += w * (p.level - below[c] - part * (above[c] - below[c]));
+                cross[c] += w * difference_[c];
         }
     }
     // Neighbouring partials err together: more than eight of them don't tell more.

@@ -57,6 +57,7 @@ class SourceFitter {
     std::array<std::vector<float>, kPulses> levels_;
     // Sums over the partials of weight x difference, x its square, and x the pulse's levels; by tract.
     std::vector<float> first_, second_;
+    std::vector<float> difference_; ///< of one partial, by tract
     std::array<std::vector<float>, kPulses> cross_;
     std::vector<float> error_;                  ///< by pulse, then by tract
     std::vector<float> surprise_;               ///< in the same units as errors, by tract
