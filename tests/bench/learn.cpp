@@ -1,7 +1,7 @@
 // Learns the weights by which a singer's pitch is told from a band's (core/voice/likeness.h), and prints
 // them.
 //
-//     luft-learn [FIRST LAST]        seeds of the tuning songs; 1000 to 1031 unless given
+//     luft-learn [FIRST LAST]        seeds of the tuning songs; 1000 to 1023 unless given
 #include "bench/groups.h"
 #include "bench/songs.h"
 #include "singer/memory_source.h"
@@ -123,7 +123,7 @@ Weights fit(const Examples& examples) {
 
 int main(int count, char** words) {
     const std::uint64_t first = count > 2 ? std::strtoull(words[1], nullptr, 10) : bench::kTuningSeeds;
-    const std::uint64_t last = count > 2 ? std::strtoull(words[2], nullptr, 10) : first + 31;
+    const std::uint64_t last = count > 2 ? std::strtoull(words[2], nullptr, 10) : first + 23;
     Examples examples;
     for (const bench::Group& group : bench::own_groups()) {
         if (group.kind != bench::Kind::among_instruments) continue;
