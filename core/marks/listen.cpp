@@ -1,8 +1,10 @@
 #include "marks/listen.h"
 
 #include "marks/breaths.h"
+#include "marks/dynamics.h"
 #include "marks/instruments.h"
 #include "marks/notes.h"
+#include "marks/phrase_levels.h"
 #include "marks/phrases.h"
 #include "marks/registers.h"
 #include "marks/segments.h"
@@ -57,6 +59,8 @@ Analysis listen(SampleSource& source, const ListenOptions& options, const Progre
         forget_registers(hearing.curves, a.notes);
         a.one_register = true;
     }
+    measure_phrase_levels(a.phrases, a.notes, hearing.curves.level, hearing.setting);
+    mark_dynamics(a.notes, a.phrases, hearing.setting);
     a.duration = hearing.duration;
     a.setting = hearing.setting;
     a.loudness = hearing.loudness;

@@ -18,6 +18,9 @@ enum class BreathEvidence {
 };
 enum class LevelShape { steady, growing, fading, swelling, fluctuating }; ///< swelling: up and down again
 
+/// Dynamic marks, soft to loud: relative to the singer's own range in this performance, never a loudness.
+enum class Dynamic { pp, p, mp, mf, f, ff };
+
 /// A regular swing of pitch.
 struct Vibrato {
     Hertz rate;
@@ -61,6 +64,7 @@ struct Note {
     Decibels level_change; ///< end minus start, of a line fitted through the note
     Confidence confidence;
     std::string evidence;
+    std::optional<Dynamic> dynamic = {}; ///< none where there is too little to judge by
 };
 
 struct Breath {
@@ -72,10 +76,21 @@ struct Breath {
     std::string evidence;
 };
 
+/// How the level of the voice goes through a phrase.
+struct PhraseLevel {
+    LevelShape shape = LevelShape::steady;
+    Decibels change; ///< end minus start of the smoothed path
+    Decibels rise;   ///< how far the path's highest point stands over the higher of its ends, 0 or more
+    std::optional<double> peak_at; ///< where the path is highest, share of the phrase; none when steady
+    Confidence confidence;         ///< of the shape
+};
+
 struct Phrase {
     Span span;
     Confidence confidence;
     std::string evidence;
+    std::optional<PhraseLevel> level = {}; ///< none where it is too short, or was drawn by the coach
+    std::optional<Dynamic> dynamic = {};   ///< of its notes together
 };
 
 struct Switch {
