@@ -24,6 +24,7 @@ std::string words_of(const marks::Note& note) {
     if (note.vibrato)
         text += ", vibrato " + fixed(note.vibrato->rate.value(), 1) + " Hz +-" +
                 fixed(note.vibrato->extent.value(), 0) + " cents";
+    if (note.dynamic) text += ", " + std::string(word(*note.dynamic));
     return text;
 }
 
@@ -32,7 +33,13 @@ std::string words_of(const marks::Breath& breath) {
 }
 
 std::string words_of(const marks::Phrase& phrase) {
-    return fixed(phrase.span.length().value(), 1) + " s long";
+    std::string text = fixed(phrase.span.length().value(), 1) + " s long";
+    if (phrase.dynamic) text += ", " + std::string(word(*phrase.dynamic));
+    if (!phrase.level) return text;
+    text += ", level " + std::string(word(phrase.level->shape));
+    const bool swells = phrase.level->shape == marks::LevelShape::swelling;
+    const double size = std::abs((swells ? phrase.level->rise : phrase.level->change).value());
+    return size >= 1 ? text + " (" + fixed(size, 0) + " dB)" : text;
 }
 
 std::string words_of(const marks::Switch& change) {

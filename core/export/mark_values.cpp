@@ -42,6 +42,19 @@ Json vowel_value(const std::optional<marks::Vowel>& vowel) {
             {"nearest", vowel->nearest.empty() ? Json(nullptr) : text(vowel->nearest)}};
 }
 
+Json dynamic_value(const std::optional<marks::Dynamic>& mark) {
+    return mark ? Json(word(*mark)) : Json(nullptr);
+}
+
+Json level_value(const std::optional<marks::PhraseLevel>& level) {
+    if (!level) return nullptr;
+    return {{"shape", word(level->shape)},
+            {"change_db", number(level->change.value(), kLevelDigits)},
+            {"rise_db", number(level->rise.value(), kLevelDigits)},
+            {"peak_at", level->peak_at ? number(*level->peak_at, kShareDigits) : Json(nullptr)},
+            {"confidence", number(level->confidence.value, kShareDigits)}};
+}
+
 } // namespace
 
 Json number(double value, int digits) {
@@ -70,6 +83,7 @@ Json note_value(const marks::Note& note) {
     value["scoop_cents"] = number(note.scoop, kCentsDigits);
     value["level_change_db"] = number(note.level_change.value(), kLevelDigits);
     value["level_shape"] = word(note.shape);
+    value["dynamic"] = dynamic_value(note.dynamic);
     value["why"] = text(note.evidence);
     return value;
 }
@@ -87,6 +101,8 @@ Json breath_value(const marks::Breath& breath) {
 Json phrase_value(const marks::Phrase& phrase) {
     Json value = span_value(phrase.span);
     value["confidence"] = number(phrase.confidence.value, kShareDigits);
+    value["level"] = level_value(phrase.level);
+    value["dynamic"] = dynamic_value(phrase.dynamic);
     value["why"] = text(phrase.evidence);
     return value;
 }

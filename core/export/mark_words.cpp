@@ -35,6 +35,10 @@ std::string_view word(marks::LevelShape shape) {
     return pick<marks::LevelShape, 5>(shape, {"steady", "growing", "fading", "swelling", "fluctuating"});
 }
 
+std::string_view word(marks::Dynamic mark) {
+    return pick<marks::Dynamic, 6>(mark, {"pp", "p", "mp", "mf", "f", "ff"});
+}
+
 std::string_view word(voice::Setting setting) {
     return pick<voice::Setting, 2>(setting, {"alone", "accompanied"});
 }

@@ -12,6 +12,7 @@ std::string_view word(marks::OnsetKind kind);
 std::string_view word(marks::OffsetKind kind);
 std::string_view word(marks::BreathEvidence evidence);
 std::string_view word(marks::LevelShape shape);
+std::string_view word(marks::Dynamic mark);
 std::string_view word(voice::Setting setting);
 std::string_view word(project::MarkKind kind); ///< "note", "breath", "phrase", "switch"
 std::string_view word(project::MarkState state);

@@ -45,6 +45,9 @@ enum Column : std::size_t {
     to,
     leap,
     why,
+    level_rise,
+    level_peak,
+    dynamic,
     column_count
 };
 
@@ -78,7 +81,10 @@ constexpr std::array<std::string_view, column_count> kTitles = {"id",
                                                                 "from",
                                                                 "to",
                                                                 "leap",
-                                                                "why"};
+                                                                "why",
+                                                                "level_rise_db",
+                                                                "level_peak_share",
+                                                                "dynamic"};
 
 using Record = std::vector<std::string>;
 
@@ -108,6 +114,7 @@ void fill(Record& record, const marks::Note& it) {
     record[level] = value(it.level.value());
     record[level_change] = value(it.level_change.value());
     record[level_shape] = word(it.shape);
+    if (it.dynamic) record[dynamic] = word(*it.dynamic);
 }
 
 void fill(Record& record, const marks::Breath& it) {
@@ -115,7 +122,14 @@ void fill(Record& record, const marks::Breath& it) {
     record[inside_phrase] = it.inside_phrase ? "yes" : "no";
 }
 
-void fill(Record&, const marks::Phrase&) {}
+void fill(Record& record, const marks::Phrase& it) {
+    if (it.dynamic) record[dynamic] = word(*it.dynamic);
+    if (!it.level) return;
+    record[level_change] = value(it.level->change.value());
+    record[level_shape] = word(it.level->shape);
+    record[level_rise] = value(it.level->rise.value());
+    if (it.level->peak_at) record[level_peak] = value(*it.level->peak_at);
+}
 
 void fill(Record& record, const marks::Switch& it) {
     record[from] = word(it.from);

@@ -80,6 +80,8 @@ std::string facet_section(const profile::FacetProfile& f, bool divided) {
     std::string out = "<section class=\"facet\">\n<div class=\"keep\">\n<h3>" + safe(f.name) +
                       badge(basis_words(f.basis).c_str()) + "</h3>\n";
     if (!f.summary.empty()) out += paragraph(f.summary);
+    for (const auto& hint : f.hints)
+        out += "<p>" + safe(hint.words) + badge("a hint only") + "</p>\n";
     out += example("Hear it", f.best) + example("Against it", f.counter) + "</div>\n";
     return out + shade_table(f, divided) + measure_table(f, divided) + "</section>\n";
 }

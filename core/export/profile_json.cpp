@@ -73,6 +73,17 @@ json measure(const profile::Measure& m) {
             {"note", m.note}};
 }
 
+json hint(const profile::FacetHint& h) {
+    json out{{"hint", h.key}, {"words", clean(h.words)}, {"signs", h.signs}, {"evidence", json::array()}};
+    for (const auto& e : h.evidence)
+        out["evidence"].push_back({{"measure", e.key},
+                                   {"unit", e.unit},
+                                   {"value", number(e.value, 1)},
+                                   {"count", e.count},
+                                   {"speaks_under", number(e.border, 1)}});
+    return out;
+}
+
 json facet(const profile::FacetProfile& f) {
     json out{{"facet", f.key},
              {"name", clean(f.name)},
@@ -82,12 +93,15 @@ json facet(const profile::FacetProfile& f) {
              {"summary", clean(f.summary)},
              {"shades", json::array()},
              {"measures", json::array()},
+             {"hints", json::array()},
              {"best", example(f.best)},
              {"counter", example(f.counter)}};
     for (const auto& s : f.shades)
         out["shades"].push_back(shade(s));
     for (const auto& m : f.measures)
         out["measures"].push_back(measure(m));
+    for (const auto& h : f.hints)
+        out["hints"].push_back(hint(h));
     return out;
 }
 

@@ -70,6 +70,8 @@ std::string numbers(const Array& values) {
 std::string facet_text(const profile::FacetProfile& facet, bool divided) {
     std::string out = "\n" + underlined(facet.name + " (" + rests_on(facet.basis) + ")", '-');
     if (!facet.summary.empty()) out += folded(facet.summary);
+    for (const auto& hint : facet.hints)
+        out += folded(hint.words + " [hint]");
     for (const auto& s : facet.shades) {
         std::string line =
             s.name + ": " + std::to_string(s.count) + ", " + profile::percent(s.share) + " " + s.of;

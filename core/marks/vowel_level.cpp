@@ -11,8 +11,8 @@ namespace {
 constexpr int kLeastPairs = 12;
 /// Pairs of neighbours are of one line when less than this lies between them (no source).
 constexpr Seconds kSameLine{0.28};
-/// Weight of the pull towards 0, in squared octaves: neighbours differ by some 4 dB of their own, slopes are some
-/// 3 dB, and 16 / 9 is about 2 (no source).
+/// Weight of the pull towards 0, in squared octaves: neighbours differ by some 4 dB of their own, slopes are
+/// some 3 dB, and 16 / 9 is about 2 (no source).
 constexpr double kPull = 2;
 constexpr double kMost = 12;
 

@@ -110,27 +110,37 @@ PitchSteadiness pitch_steadiness(const Material& m) {
     return p;
 }
 
-std::optional<CorrectionHint> correction_hint(const Material& m) {
+std::optional<FacetHint> correction_hint(const Material& m) {
     const PitchSteadiness p = pitch_steadiness(m);
     if (p.notes < static_cast<int>(kLeastNotes)) return std::nullopt;
+    FacetHint hint;
+    hint.key = "pitch-corrected";
     std::vector<std::string> signs;
-    if (p.centre_cents && *p.centre_cents < kPinnedCentre)
-        signs.push_back("the notes lie within " + fixed(*p.centre_cents, 1) +
-                        " cents of the tuning (standard deviation over " + std::to_string(p.notes) +
-                        " notes; trained singers have 10 to 20)");
-    if (p.stray_cents && *p.stray_cents < kFlatStray)
-        signs.push_back("held notes stray by no more than " + fixed(*p.stray_cents, 1) + " cents (" +
-                        std::to_string(p.held) + " notes without vibrato)");
-    if (p.step_time && *p.step_time < (m.accompanied ? kQuickStepAccompanied : kQuickStep))
-        signs.push_back("the voice steps from note to note in " + fixed(p.step_time->value() * 1000, 0) +
-                        " ms (median of " + std::to_string(p.steps) +
-                        " joined notes; voices need 50 and more)");
+    const auto speak = [&](const char* key, const char* unit, double value, int count, double border,
+                           std::string words) {
+        hint.evidence.push_back({key, unit, value, count, border});
+        if (value < border) signs.push_back(std::move(words));
+    };
+    if (p.centre_cents)
+        speak("centre_spread_cents", "cents", *p.centre_cents, p.notes, kPinnedCentre,
+              "the notes lie within " + fixed(*p.centre_cents, 1) +
+                  " cents of the tuning (standard deviation of " + std::to_string(p.notes) +
+                  " notes; trained singers have 10 to 20)");
+    if (p.stray_cents)
+        speak("stray_cents", "cents", *p.stray_cents, p.held, kFlatStray,
+              "held notes stray by no more than " + fixed(*p.stray_cents, 1) + " cents (" +
+                  std::to_string(p.held) + " notes without vibrato)");
+    if (p.step_time)
+        speak("step_time_ms", "ms", 1000 * p.step_time->value(), p.steps,
+              1000 * (m.accompanied ? kQuickStepAccompanied : kQuickStep).value(),
+              "the voice steps from note to note in " + fixed(1000 * p.step_time->value(), 0) + " ms (" +
+                  std::to_string(p.steps) + " joined notes; voices need 50 and more)");
     if (signs.size() < 2) return std::nullopt;
-    return CorrectionHint{static_cast<int>(signs.size()),
-                          std::string("The pitch ") + (signs.size() == 3 ? "may well" : "may") +
-                              " have been corrected afterwards: " + listed(signs) +
-                              ". This is a hint, not a finding; a very accurate singer can look like that.",
-                          p};
+    hint.signs = static_cast<int>(signs.size());
+    hint.words = std::string("The pitch ") + (hint.signs > 2 ? "may well" : "may") +
+                 " have been corrected afterwards: " + listed(signs) +
+                 ". This is a hint, not a finding; a very accurate singer can look like that.";
+    return hint;
 }
 
 } // namespace luft::profile

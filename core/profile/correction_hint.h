@@ -41,16 +41,9 @@ inline constexpr Seconds kQuickStep{0.040};
 /// Steps come out sharper where the pitch is followed among instruments (tests/profile/correction_test.cpp).
 inline constexpr Seconds kQuickStepAccompanied{0.028};
 
-/// Two signs or three that speak. Never a finding: a very accurate singer with quick, clean steps, or a
+/// Two signs that speak, or three. Never a finding: a very accurate singer with quick, clean steps, or a
 /// singing machine, looks the same; and corrected singing that was left its glides and wavering isn't seen at
-/// all.
-struct CorrectionHint {
-    int signs = 0;     ///< 2 or 3
-    std::string words; ///< one cautious sentence with its evidence
-    PitchSteadiness from;
-};
-
-/// None when fewer than two signs speak or fewer than 20 notes could be measured.
-std::optional<CorrectionHint> correction_hint(const Material& m);
+/// all. None when fewer than two signs speak or fewer than 20 notes could be measured.
+std::optional<FacetHint> correction_hint(const Material& m);
 
 } // namespace luft::profile

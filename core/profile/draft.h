@@ -26,6 +26,7 @@ struct Draft {
     std::string facet_key;
     std::vector<Measure> measures;
     std::vector<std::string> sentences;
+    std::vector<FacetHint> hints;
     std::string good;     ///< shade whose clearest occurrence shows the facet done well
     std::string contrast; ///< shade whose clearest occurrence is set against it
     std::vector<Candidate> candidates;

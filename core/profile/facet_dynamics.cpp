@@ -1,6 +1,7 @@
 // How loud the voice is, and how its level moves.
 #include "base/text.h"
 #include "profile/facets.h"
+#include "profile/phrase_shapes.h"
 #include "profile/statistics.h"
 #include "profile/thresholds.h"
 #include "profile/words.h"
@@ -16,23 +17,6 @@ namespace {
 constexpr double kWideSpan = 12;
 constexpr double kNarrowSpan = 5;
 constexpr int kLeastNotes = 5;
-
-const char* key(marks::LevelShape shape) {
-    using enum marks::LevelShape;
-    switch (shape) {
-    case growing:
-        return "crescendo";
-    case fading:
-        return "decrescendo";
-    case swelling:
-        return "swell";
-    case fluctuating:
-        return "fluctuating";
-    case steady:
-        break;
-    }
-    return "steady";
-}
 
 std::string described(const SungNote& n, const char* shape) {
     const double change = n.note->level_change.value();
@@ -58,10 +42,62 @@ void tally(const Material& m, double usual, Draft& d) {
                     Material::name(n) + " lies " + fixed(std::abs(over), 0) + " dB " +
                         (over < 0 ? "under" : "over") + " the singer's usual level here");
         if (n.length() < kHeldNote) continue;
-        const char* shape = key(n.note->shape);
+        const char* shape = shade_of(n.note->shape);
         d.tally.add("shape of held notes", shape, n,
                     n.length().value() + std::abs(n.note->level_change.value()) / 6, described(n, shape));
     }
+}
+
+/// A shape less sure than this isn't counted among the phrases that show it (no source).
+constexpr Confidence kLeastSure{0.6};
+constexpr int kLeastPhrases = 4;
+
+void phrases(const Material& m, Draft& d) {
+    const auto shapes = phrase_shapes(m);
+    int told = 0, shaped = 0;
+    Seconds time;
+    for (std::size_t i = 0; i < shapes.size(); ++i)
+        if (shapes[i]) ++told, time += m.phrases[i]->span.length();
+    if (told == 0) return;
+    const std::string axis = "shape of phrases";
+    d.tally.open(axis, ShareBy::count, "phrase", "phrases", told, time,
+                 {"steady", "crescendo", "decrescendo", "swell", "fluctuating"});
+    Values change;
+    std::vector<Span> where;
+    std::optional<Example> clearest;
+    double most = 0;
+    int unsure = 0, level_kept = 0;
+    for (std::size_t i = 0; i < shapes.size(); ++i) {
+        if (!shapes[i]) continue;
+        const Span span = m.phrases[i]->span;
+        const marks::PhraseLevel& level = *shapes[i];
+        change.add(level.change.value(), m.third_at(span), m.quarter_of(span.middle()));
+        if (level.confidence < kLeastSure) {
+            ++unsure;
+            continue;
+        }
+        const double size = std::max(std::abs(level.change.value()), level.rise.value());
+        const std::string words = "phrase of " + length_text(span.length()) + ", " + shape_words(level);
+        d.tally.add(axis, shade_of(level.shape), span, level.confidence.value + size / 20, words);
+        using enum marks::LevelShape;
+        level_kept += level.shape == marks::LevelShape::steady ? 1 : 0;
+        if (level.shape != growing && level.shape != fading && level.shape != swelling) continue;
+        ++shaped;
+        where.push_back(span);
+        if (size > most) most = size, clearest = Example{span, words};
+    }
+    add_measure(d.measures, "phrase_change_db", "Level over a phrase", "dB", 0, change,
+                "End less start of the path through its notes; above 0 the phrase grows.");
+    d.say("Of " + counted(told, "phrase") + " " + std::to_string(shaped) + " grow, fade or swell and " +
+          std::to_string(level_kept) + " keep their level" +
+          (unsure > 0 ? "; " + std::to_string(unsure) + " can't be told for sure" : "") +
+          (m.accompanied ? "; soft notes under the band are missed, so that changes come out too small."
+                         : "."));
+    if (told >= kLeastPhrases && shaped * 2 >= told)
+        d.find(FindingKind::strength, "", std::min(0.8, 0.4 + 0.4 * shaped / told),
+               std::to_string(shaped) + " of " + counted(told, "phrase") + " are shaped in level (" +
+                   times(where) + ").",
+               clearest);
 }
 
 } // namespace
@@ -89,6 +125,8 @@ void dynamics(const Material& m, Draft& d) {
         d.say("Between its soft and its loud notes the voice spans " + fixed(span, 0) +
               " dB (middle 80 % of the notes)" +
               (m.accompanied ? "; accompaniment makes this less sure." : "."));
+    if (const std::string marked = marked_words(m); !marked.empty()) d.say(marked);
+    phrases(m, d);
     const auto low = level.in_third(0), high = level.in_third(2);
     if (low.size() >= kLeastForMedian && high.size() >= kLeastForMedian) {
         const double lift = *median(high) - *median(low);

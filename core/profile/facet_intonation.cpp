@@ -1,5 +1,6 @@
 // How the pitch sits against the tuning of this performance.
 #include "base/text.h"
+#include "profile/correction_hint.h"
 #include "profile/facets.h"
 #include "profile/statistics.h"
 #include "profile/thresholds.h"
@@ -57,8 +58,8 @@ void find_worth_saying(const Draft& from, const Values& off, const Values& ends,
         d.find(FindingKind::strength, "centred", centred,
                percent(centred) + " of the notes sit within " + fixed(kHeardAsOff.value(), 0) +
                    " cents of their middle (median " + off_pitch(Cents(median(off.numbers()).value_or(0))) +
-                   ").",
-               d.tally.best("centred"));
+                   ")" + (d.hints.empty() ? "." : "; it may not be the singer's own doing, see Intonation."),
+               d.tally.best("centred"), !d.hints.empty());
     for (int t = 0; t < 3; ++t) {
         const auto values = off.in_third(t);
         const auto middle = median(values);
@@ -122,6 +123,7 @@ void intonation(const Material& m, Draft& d) {
               " below. " + counted(d.tally.count("scooped"), "note is", "notes are") + " scooped.");
     if (m.source.listening && std::abs(interval(Hertz(440), m.source.listening->tuning).value()) >= 3)
         d.say("Tuning is taken as A4 = " + fixed(m.source.listening->tuning.value(), 1) + " Hz.");
+    if (auto hint = correction_hint(m)) d.hints.push_back(std::move(*hint));
     d.good = "centred";
     d.contrast = d.tally.count("sharp") > d.tally.count("flat") ? "sharp" : "flat";
     find_worth_saying(d, off, ends, d);

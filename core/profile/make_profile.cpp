@@ -19,6 +19,7 @@ void add_facet(const Material& m, const vocabulary::Facet& facet, Profile& to,
     out.basis = facet.basis;
     out.shades = d.tally.shares();
     out.measures = std::move(d.measures);
+    out.hints = std::move(d.hints);
     out.best = d.tally.best(d.good);
     out.counter = d.tally.best(d.contrast);
     int tagged = 0;

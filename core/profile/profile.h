@@ -57,12 +57,28 @@ struct Measure {
     std::string note;                                ///< what it means and where it fails, in a line
 };
 
+/// Something that sound hints at and nobody should take for a finding.
+struct FacetHint {
+    std::string key;   ///< lower-case with dashes: "pitch-corrected"
+    std::string words; ///< with its evidence, worded as a hint
+    int signs = 0;     ///< independent signs that speak for it
+    struct Figure {
+        std::string key; ///< as a Measure's
+        std::string unit;
+        double value = 0;
+        int count = 0;     ///< values it rests on
+        double border = 0; ///< it speaks under this
+    };
+    std::vector<Figure> evidence;
+};
+
 struct FacetProfile {
     std::string key, name;
     vocabulary::Basis basis = vocabulary::Basis::measured;
     std::string summary;            ///< one to four plain sentences
     std::vector<ShadeShare> shades; ///< those that occur; axis by axis, most first
     std::vector<Measure> measures;
+    std::vector<FacetHint> hints;
     std::optional<Example> best;    ///< best example of the facet done well
     std::optional<Example> counter; ///< counter-example, or the contrast to it
 };

@@ -1,6 +1,7 @@
 #include "base/text.h"
 #include "profile/crossing.h"
 #include "profile/lines.h"
+#include "profile/phrase_shapes.h"
 #include "profile/proposals.h"
 #include "profile/thresholds.h"
 #include "profile/words.h"
@@ -61,6 +62,27 @@ void phrases(const Material& m, std::vector<Proposal>& to) {
     }
 }
 
+/// Only what a listener can't miss (no source).
+constexpr double kPlainChange = 6;
+constexpr double kPlainRise = 4.5;
+
+void levels(const Material& m, std::vector<Proposal>& to) {
+    const auto shapes = phrase_shapes(m);
+    for (std::size_t p = 0; p < shapes.size(); ++p) {
+        if (!shapes[p]) continue;
+        using enum marks::LevelShape;
+        const marks::PhraseLevel& level = *shapes[p];
+        const bool swells = level.shape == swelling;
+        if (!swells && level.shape != growing && level.shape != fading) continue;
+        const double size = std::abs((swells ? level.rise : level.change).value());
+        if (size < (swells ? kPlainRise : kPlainChange)) continue;
+        const Confidence sure{std::min(level.confidence.value, m.phrases[p]->confidence.value)};
+        add_proposal(m, to, m.phrases[p]->span, Seconds(0.2), {"dynamics", shade_of(level.shape)},
+                     swells ? Verdict::strength : Verdict::explain, std::min(0.6, 0.25 + size / 40), sure,
+                     "phrase of " + length_text(m.phrases[p]->span.length()) + ", " + shape_words(level));
+    }
+}
+
 void switches(const Material& m, std::vector<Proposal>& to) {
     for (const auto* s : m.switches) {
         const auto crossing = crossing_of(m.source.curves, *s);
@@ -82,6 +104,7 @@ void switches(const Material& m, std::vector<Proposal>& to) {
 void propose_from_lines(const Material& m, std::vector<Proposal>& to) {
     breaths(m, to);
     phrases(m, to);
+    levels(m, to);
     switches(m, to);
 }
 

@@ -35,12 +35,22 @@ std::optional<Unit> read_maybe(const json& from, const char* key) {
     if (from.at(key).is_null()) return std::nullopt;
     return read_number<Unit>(from, key);
 }
+/// For values that older files don't have.
+template <class E>
+std::optional<E> read_maybe_kind(const json& from, const char* key) {
+    if (!from.contains(key) || from.at(key).is_null()) return std::nullopt;
+    return read_word<E>(from.at(key).get_ref<const std::string&>());
+}
 template <class E>
 E read_kind(const json& from, const char* key) {
     return read_word<E>(from.at(key).get_ref<const std::string&>());
 }
 Confidence read_confidence(const json& from) {
     return {from.at("confidence").get<double>()};
+}
+
+json word_or_null(const std::optional<marks::Dynamic>& value) {
+    return value ? json(word(*value)) : json(nullptr);
 }
 
 template <class Edge>
@@ -65,7 +75,8 @@ json values(const marks::Note& n) {
               {"register", nullptr},
               {"level_db", number(n.level)},
               {"shape", word(n.shape)},
-              {"level_change_db", number(n.level_change)}};
+              {"level_change_db", number(n.level_change)},
+              {"dynamic", word_or_null(n.dynamic)}};
     if (n.vibrato)
         j["vibrato"] = {{"rate_hz", number(n.vibrato->rate)},
                         {"extent_cents", number(n.vibrato->extent)},
@@ -83,8 +94,15 @@ json values(const marks::Breath& b) {
             {"below_voice_db", number_or_null(b.below_voice)}};
 }
 
-json values(const marks::Phrase& /*has none of its own*/) {
-    return json::object();
+json values(const marks::Phrase& p) {
+    json level = nullptr;
+    if (p.level)
+        level = {{"shape", word(p.level->shape)},
+                 {"change_db", number(p.level->change)},
+                 {"rise_db", number(p.level->rise)},
+                 {"peak_at", p.level->peak_at ? json(finite(*p.level->peak_at)) : json(nullptr)},
+                 {"confidence", finite(p.level->confidence.value)}};
+    return {{"level", level}, {"dynamic", word_or_null(p.dynamic)}};
 }
 
 json values(const marks::Switch& s) {
@@ -110,7 +128,22 @@ marks::Note read_note(const json& j, Span span) {
     n.level = read_number<Decibels>(j, "level_db");
     n.shape = read_kind<marks::LevelShape>(j, "shape");
     n.level_change = read_number<Decibels>(j, "level_change_db");
+    n.dynamic = read_maybe_kind<marks::Dynamic>(j, "dynamic");
     return n;
+}
+
+marks::Phrase read_phrase(const json& j, Span span) {
+    marks::Phrase p{span, {}, {}};
+    p.dynamic = read_maybe_kind<marks::Dynamic>(j, "dynamic");
+    if (!j.contains("level") || j.at("level").is_null()) return p;
+    const json& level = j.at("level");
+    marks::PhraseLevel& l = p.level.emplace();
+    l.shape = read_kind<marks::LevelShape>(level, "shape");
+    l.change = read_number<Decibels>(level, "change_db");
+    l.rise = read_number<Decibels>(level, "rise_db");
+    if (!level.at("peak_at").is_null()) l.peak_at = level.at("peak_at").get<double>();
+    l.confidence = read_confidence(level);
+    return p;
 }
 
 marks::Breath read_breath(const json& j, Span span) {
@@ -150,7 +183,7 @@ void set_what(Mark& mark, MarkKind kind, Span span, Confidence confidence, const
             mark.what = read_breath(j, span);
             break;
         case MarkKind::phrase:
-            mark.what = marks::Phrase{span, {}, {}};
+            mark.what = read_phrase(j, span);
             break;
         case MarkKind::register_switch:
             mark.what = read_switch(j, span);

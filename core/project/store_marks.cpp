@@ -40,6 +40,8 @@ void set_span(Mark& mark, Span span) {
                 m.time = span.start;
         },
         mark.what);
+    if (auto* phrase = std::get_if<marks::Phrase>(&mark.what)) // measured over other notes than it has now
+        phrase->level.reset(), phrase->dynamic.reset();
 }
 
 Mark phrase_of_coach(PerformanceId performance, Span span) {

@@ -39,6 +39,8 @@ template <>
 inline constexpr std::array<std::string_view, 5> kWords<marks::LevelShape>{"steady", "growing", "fading",
                                                                            "swelling", "fluctuating"};
 template <>
+inline constexpr std::array<std::string_view, 6> kWords<marks::Dynamic>{"pp", "p", "mp", "mf", "f", "ff"};
+template <>
 inline constexpr std::array<std::string_view, 3> kWords<vocabulary::Basis>{"measured", "hint", "coach"};
 template <>
 inline constexpr std::array<std::string_view, 3> kWords<vocabulary::Leaning>{"strength", "watch", "neutral"};

@@ -41,7 +41,7 @@ constexpr std::array kRows = {
     Row{"dynamics", "loud", "", "loud singing", "the voice stays well above its usual level"},
     Row{"dynamics", "crescendo", "a", "crescendo", "the voice grows"},
     Row{"dynamics", "decrescendo", "a", "decrescendo", "the voice draws back"},
-    Row{"dynamics", "swell", "a", "swell on one note", "the note grows and fades again"},
+    Row{"dynamics", "swell", "a", "swell", "the voice grows and fades again"},
     Row{"dynamics", "steady", "a", "steady level", "the level holds from start to end"},
     Row{"dynamics", "fluctuating", "a", "wavering level", "the level wavers without a plan"},
     Row{"register", "chest", "", "chest register",

@@ -49,7 +49,7 @@ std::vector<Facet> default_facets() {
           {"loud", "loud", "The voice stays well above this singer's usual level.", neutral},
           {"crescendo", "crescendo", "The voice grows from soft to loud.", neutral},
           {"decrescendo", "decrescendo", "The voice fades from loud to soft.", neutral},
-          {"swell", "swell", "The voice grows and fades again within one note.", strength},
+          {"swell", "swell", "The voice grows and fades again within one note or line.", strength},
           {"steady", "steady", "The level holds from start to end.", strength},
           {"fluctuating", "fluctuating", "The level wavers up and down without a plan.", watch}}},
         {"register",

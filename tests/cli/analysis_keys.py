@@ -62,6 +62,7 @@ def span(mark, what):
     assert 0 <= mark["start_s"] < mark["end_s"] <= media["duration_s"] + 0.05, f"{what}: {mark}"
 
 
+DYNAMICS = ("pp", "p", "mp", "mf", "f", "ff", None)
 for breath in a["breaths"]:
     span(breath, "breath")
     assert breath["evidence"] in ("heard", "inferred")
@@ -69,6 +70,14 @@ for breath in a["breaths"]:
 for phrase in a["phrases"]:
     span(phrase, "phrase")
     share(phrase["confidence"], "phrase")
+    keys(phrase, ["level", "dynamic"], "phrase")
+    assert phrase["dynamic"] in DYNAMICS
+    if phrase["level"] is not None:
+        keys(phrase["level"], ["shape", "change_db", "rise_db", "peak_at", "confidence"], "level")
+        share(phrase["level"]["confidence"], "level")
+        assert phrase["level"]["rise_db"] >= 0
+        if phrase["level"]["peak_at"] is not None:
+            share(phrase["level"]["peak_at"], "peak_at")
 for change in a["switches"]:
     check(change["time_s"], number, "switch")
     assert {change["from"], change["to"]} == {"chest", "head"}
@@ -88,5 +97,6 @@ for note in a["notes"]:
         check(note["vowel"][key], (*number, null), key)
     assert note["register"] in ("chest", "head", None)
     share(note["confidence"], "note")
+    assert note["dynamic"] in DYNAMICS
 
 print(frames, len(a["notes"]), len(a["breaths"]), len(a["phrases"]), len(a["switches"]))

@@ -1,4 +1,6 @@
+#include "export/profile_html.h"
 #include "export/profile_json.h"
+#include "export/profile_text.h"
 #include "profile/demo_source.h"
 
 #include <catch2/catch.hpp>
@@ -16,6 +18,28 @@ TEST_CASE("A profile's JSON is read back with the figures of the profile") {
     CHECK(j["range"]["lowest"]["note"] == "B3");
     CHECK(j["watch"].size() == p.watch.size());
     CHECK(j["cautions"].size() == 3);
+}
+
+TEST_CASE("A hint stands in its facet's JSON, text and page, with its evidence and worded as a hint") {
+    auto p = profile::make_profile(profile::demo::source());
+    const auto facet = std::ranges::find(p.facets, "intonation", &profile::FacetProfile::key);
+    REQUIRE(facet != p.facets.end());
+    const auto at = static_cast<std::size_t>(facet - p.facets.begin());
+    CHECK(nlohmann::json::parse(exports::profile_json(p))["facets"][at]["hints"].empty());
+    facet->hints.push_back({"pitch-corrected",
+                            "The pitch may have been <corrected>.",
+                            2,
+                            {{"step_time_ms", "ms", 24.26, 17, 40}}});
+    const auto hint = nlohmann::json::parse(exports::profile_json(p))["facets"][at]["hints"].at(0);
+    CHECK(hint["hint"] == "pitch-corrected");
+    CHECK(hint["signs"] == 2);
+    CHECK(hint["evidence"][0] == nlohmann::json{{"measure", "step_time_ms"},
+                                                {"unit", "ms"},
+                                                {"value", 24.3},
+                                                {"count", 17},
+                                                {"speaks_under", 40.0}});
+    CHECK(exports::profile_text(p).find("The pitch may have been <corrected>. [hint]") != std::string::npos);
+    CHECK(exports::profile_html(p).find("The pitch may have been &lt;corrected&gt;.") != std::string::npos);
 }
 
 TEST_CASE("What can't be had is null in JSON, and broken UTF-8 doesn't break it") {

@@ -7,6 +7,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <array>
 #include <cstdio>
 
 using namespace luft;
@@ -68,7 +69,75 @@ void print(const char* name, int voice, const Source& s) {
                 correction_hint(m) ? correction_hint(m)->signs : 0);
 }
 
+constexpr std::array kVoices{singer::VoiceType::bass, singer::VoiceType::tenor,
+                             singer::VoiceType::countertenor, singer::VoiceType::alto,
+                             singer::VoiceType::soprano};
+
+std::optional<FacetHint> hint_on(const Source& s) {
+    return correction_hint(Material(s));
+}
+
 } // namespace
+
+TEST_CASE("songs as sung don't raise the hint of corrected pitch, alone, in a room or over a band") {
+    for (const auto voice : kVoices)
+        for (std::uint64_t seed = 700; seed < 704; ++seed) {
+            CAPTURE(int(voice), seed);
+            const auto sung = song(voice, seed, Tuned::as_sung);
+            CHECK_FALSE(hint_on(source_of(sung.samples, sung.rate)));
+            if (seed > 700) continue;
+            CHECK_FALSE(hint_on(source_of(singer::in_room(sung.samples, sung.rate, {}), sung.rate)));
+            CHECK_FALSE(hint_on(over_band(sung, 6, seed)));
+        }
+}
+
+TEST_CASE("songs with pinned pitch, flat notes and quick steps raise it") {
+    for (const auto voice : kVoices)
+        for (std::uint64_t seed = 700; seed < 703; ++seed) {
+            CAPTURE(int(voice), seed);
+            const auto sung = song(voice, seed, Tuned::fully);
+            const auto hint = hint_on(source_of(sung.samples, sung.rate));
+            REQUIRE(hint);
+            CHECK(hint->signs >= 2);
+            CHECK(hint->words.find("hint, not a finding") != std::string::npos);
+            CHECK(hint->evidence.size() == 3);
+            if (seed > 700) continue;
+            CHECK(hint_on(source_of(singer::in_room(sung.samples, sung.rate, {}), sung.rate)));
+            CHECK(hint_on(over_band(sung, 6, seed)));
+        }
+}
+
+TEST_CASE("one sign alone, as of a very accurate singer, raises nothing") {
+    for (const auto voice : kVoices) {
+        CAPTURE(int(voice));
+        const auto sung = song(voice, 710, Tuned::centres_only);
+        const Source s = source_of(sung.samples, sung.rate);
+        const auto p = pitch_steadiness(Material(s));
+        REQUIRE(p.centre_cents);
+        CHECK(*p.centre_cents < kPinnedCentre); // the one sign
+        CHECK_FALSE(hint_on(s));
+    }
+}
+
+TEST_CASE("a few notes raise nothing, however they lie") {
+    const auto sung = song(singer::VoiceType::tenor, 701, Tuned::fully, 2);
+    CHECK_FALSE(hint_on(source_of(sung.samples, sung.rate)));
+    CHECK_FALSE(hint_on(Source{}));
+}
+
+TEST_CASE("the hint stands in the intonation facet and makes no moment") {
+    const auto sung = song(singer::VoiceType::alto, 702, Tuned::fully);
+    const Profile p = make_profile(source_of(sung.samples, sung.rate));
+    const auto facet = std::ranges::find(p.facets, "intonation", &FacetProfile::key);
+    REQUIRE(facet != p.facets.end());
+    REQUIRE(facet->hints.size() == 1);
+    CHECK(facet->hints[0].key == "pitch-corrected");
+    for (const auto& f : p.strengths)
+        if (f.facet == "intonation") CHECK(f.hint); // no plain praise for what may not be the singer's doing
+    const auto plain = song(singer::VoiceType::alto, 702, Tuned::as_sung);
+    for (const auto& f : make_profile(source_of(plain.samples, plain.rate)).facets)
+        CHECK(f.hints.empty());
+}
 
 TEST_CASE("figures: signs of corrected pitch", "[.][figures]") {
     for (std::uint64_t seed = 1500; seed < 1510; ++seed) {

@@ -223,8 +223,13 @@ TEST_CASE("marks of every kind come back with all their values") {
     n.level = Decibels(-23.5);
     n.shape = marks::LevelShape::swelling;
     n.level_change = Decibels(-1.25);
+    n.dynamic = marks::Dynamic::pp;
     marks::Analysis a = analysis();
     a.notes = {n, note(1.6, 2.8)};
+    const marks::PhraseLevel swell{marks::LevelShape::swelling, Decibels(1.5), Decibels(4.75), 0.625,
+                                   Confidence{0.8125}};
+    a.phrases.at(0).level = swell;
+    a.phrases.at(0).dynamic = marks::Dynamic::ff;
     s.project.store_listening(s.a, a);
     s.reopen();
     const auto all = s.project.marks(s.a);
@@ -253,18 +258,30 @@ TEST_CASE("marks of every kind come back with all their values") {
     CHECK(back.level == n.level);
     CHECK(back.shape == n.shape);
     CHECK(back.level_change == n.level_change);
+    CHECK(back.dynamic == marks::Dynamic::pp);
     CHECK(back.confidence == n.confidence);
     CHECK(back.evidence == n.evidence);
     const auto& plain =
         std::get<marks::Note>(std::ranges::find_if(all, [](const Mark& m) {
                                   return m.kind() == MarkKind::note && m.span().start > Seconds(1.5);
                               })->what);
+    CHECK_FALSE(plain.dynamic);
     CHECK_FALSE(plain.vibrato);
     CHECK_FALSE(plain.scoop);
     CHECK_FALSE(plain.vowel);
     CHECK_FALSE(plain.sung_in);
     for (const Mark& m : all) {
         CHECK(s.project.mark(m.id).span() == m.span());
+        if (m.kind() == MarkKind::phrase) {
+            const auto& p = std::get<marks::Phrase>(m.what);
+            REQUIRE(p.level);
+            CHECK(p.level->shape == swell.shape);
+            CHECK(p.level->change == swell.change);
+            CHECK(p.level->rise == swell.rise);
+            CHECK(p.level->peak_at == swell.peak_at);
+            CHECK(p.level->confidence == swell.confidence);
+            CHECK(p.dynamic == marks::Dynamic::ff);
+        }
         if (m.kind() == MarkKind::breath) {
             const auto& b = std::get<marks::Breath>(m.what);
             CHECK(b.evidence_kind == marks::BreathEvidence::heard);

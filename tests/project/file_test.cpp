@@ -216,6 +216,28 @@ TEST_CASE("check names damage that SQLite can't know of") {
     damage("DELETE FROM performance WHERE label = 'A'", "missing");
 }
 
+TEST_CASE("marks of an earlier build, without level shape and dynamic mark, are read as having none") {
+    Sample s;
+    sample_bytes(s);
+    execute(s.file, "UPDATE mark SET detail = '{}' WHERE kind = 'phrase';"
+                    "UPDATE mark SET detail = json_remove(detail, '$.dynamic') WHERE kind = 'note'");
+    const Project p = Project::open(s.file, Access::read);
+    CHECK(p.check().empty());
+    int phrases = 0, notes = 0;
+    for (const Mark& m : p.marks(p.performance("A").id)) {
+        if (const auto* phrase = std::get_if<marks::Phrase>(&m.what)) {
+            ++phrases;
+            CHECK_FALSE(phrase->level);
+            CHECK_FALSE(phrase->dynamic);
+        } else if (const auto* note = std::get_if<marks::Note>(&m.what)) {
+            ++notes;
+            CHECK_FALSE(note->dynamic);
+        }
+    }
+    CHECK(phrases > 0);
+    CHECK(notes > 0);
+}
+
 TEST_CASE("a project opened for reading can be read, and every edit is refused") {
     Sample s;
     sample_bytes(s);

@@ -73,6 +73,12 @@ TEST_CASE("marks that make no sense are refused") {
 TEST_CASE("a phrase is split in two, and two that follow each other are joined") {
     Heard s;
     auto phrases = of_kind(s, MarkKind::phrase);
+    for (const auto& p : phrases) {
+        Mark levelled = p;
+        std::get<marks::Phrase>(levelled.what).level.emplace();
+        std::get<marks::Phrase>(levelled.what).dynamic = marks::Dynamic::f;
+        s.project.change_mark(levelled);
+    }
     s.project.split_phrase(phrases[1].id, Seconds(2.1));
     phrases = of_kind(s, MarkKind::phrase);
     REQUIRE(phrases.size() == 3);
@@ -80,6 +86,11 @@ TEST_CASE("a phrase is split in two, and two that follow each other are joined")
     CHECK(phrases[2].span() == span(2.1, 2.85));
     CHECK(phrases[1].state == MarkState::kept);
     CHECK(phrases[2].state == MarkState::kept);
+    CHECK(std::get<marks::Phrase>(phrases[0].what).level);
+    for (const std::size_t part : {1, 2}) { // what was measured over the whole isn't told of a part
+        CHECK_FALSE(std::get<marks::Phrase>(phrases[part].what).level);
+        CHECK_FALSE(std::get<marks::Phrase>(phrases[part].what).dynamic);
+    }
     CHECK(fault_of([&] { s.project.join_phrases(phrases[0].id, phrases[2].id); }) == Fault::bad_request);
     s.project.join_phrases(phrases[1].id, phrases[0].id); // in either order
     phrases = of_kind(s, MarkKind::phrase);
