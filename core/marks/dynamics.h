@@ -28,8 +28,9 @@ struct DynamicRange {
 /// microphone's distance and later levelling are in it.
 std::optional<DynamicRange> dynamic_range(std::span<const Note> notes, voice::Setting setting);
 
-/// Least width of a step: alone twice what a note's level can be out by (tests/marks/dynamics_test.cpp),
-/// accompanied more, since the band's partials are in it.
+/// Least width of a step. Alone over twice what nine notes in ten are out by in a room (1.3 dB, "figures:
+/// level of notes" in tests/marks/phrase_levels_test.cpp); accompanied wider, since real bands double the
+/// voice as test bands don't (our choice, no source).
 inline constexpr Decibels kDynamicStep{3};
 inline constexpr Decibels kDynamicStepAccompanied{5};
 

@@ -12,6 +12,8 @@ namespace {
 constexpr double kHeard = 4;             // dB between the ends
 constexpr double kSwell = 0.75 * kHeard; // dB over both ends
 constexpr Seconds kShortest{1.2};
+// Over what notes heard are out by (tests/marks/phrase_levels_test.cpp, figures): accompanied, the softest
+// notes aren't heard at all.
 constexpr Decibels kErrorAlone{1.0};
 constexpr Decibels kErrorAccompanied{2.0};
 

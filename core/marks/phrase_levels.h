@@ -13,8 +13,8 @@ namespace luft::marks {
 /// Shape and size of the level path of one phrase, out of its notes and the voice's own level curve (see
 /// level_path.h). Thresholds as for notes (common practice, no source): it grows or fades by 4 dB and more
 /// between the ends; swells when its highest point stands 3 dB over both; fluctuates when its notes scatter
-/// by more than 4 dB about the path and nothing else shows. None under 1.2 s or three notes' worth of
-/// singing.
+/// by more than 4 dB about the path and nothing else shows. None under 1.2 s, or with
+/// under 0.6 s of steady singing.
 ///
 /// `per_octave`: see vowel_level.h. `note_error`: how far a note's level can be trusted, dB (standard
 /// deviation). Confidence: the chance that the measured size lies on the right side of its threshold, from

@@ -19,7 +19,7 @@ struct PitchSteadiness {
     /// more, 6 at least.
     std::optional<double> stray_cents;
     /// Time from 10 % to 90 % of the step between joined notes, 1 to 12 semitones apart; the median of 10
-    /// at least. The pitch curve itself can't show less than about 20 ms.
+    /// at least. The pitch curve shows a step of 15 ms as 20 to 35 ms.
     std::optional<Seconds> step_time;
     int notes = 0, held = 0, steps = 0; ///< that they rest on
 };
@@ -30,8 +30,8 @@ PitchSteadiness pitch_steadiness(const Material& m);
 /// - Centre: singers' notes lie much further off. Median distance from the written note 19 cents over 24
 ///   singers (Mauch, Frieler & Dixon 2014, JASA 136(1) 401): as a normal spread that is 28 cents; trained
 ///   singers 10 to 20 (common practice, no source).
-/// - Stray: a held note without vibrato still wavers by several cents (common practice, no source); tuned on
-///   voices of tests/singer, whose singers stray as little as 3 cents.
+/// - Stray: a held note without vibrato still wavers by several cents (common practice, no source); the
+/// border is tuned on songs 1500 to 1509 of tests/profile/correction_test.cpp, where singers show 2.7 to 5.1.
 /// - Step: the fastest voluntary change of pitch takes 90 ms and more from beginning to end (Xu & Sun 2002,
 ///   JASA 111(3) 1399: 89.6 + 8.7 d ms upwards, d in semitones; from memory, unchecked); from 10 % to 90 %
 ///   that is near 55 ms.

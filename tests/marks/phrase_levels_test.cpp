@@ -77,14 +77,14 @@ Tally measure(const Case& c, Where where, std::uint64_t from, int songs, double 
 
 } // namespace
 
-// Pinned by what was measured on songs 1400 to 1404 (see [figures]); a voice alone, notes with accents of 1.5
+// Pinned by what was measured on songs 640 to 644 (see [figures]); a voice alone, notes with accents of 1.5
 // dB.
 TEST_CASE("a phrase that grows, fades, swells or stays is told so when the voice is alone") {
     constexpr int kLeast[] = {18, 19, 17, 19, 17, 19, 14, 17}; // measured 19 20 18 20 19 20 15 18 of 20
     for (std::size_t i = 0; i < std::size(kCases); ++i) {
         const Case& c = kCases[i];
         CAPTURE(c.name);
-        const Tally t = measure(c, Where::dry, 1400, 5, 1.5, 0);
+        const Tally t = measure(c, Where::dry, 640, 5, 1.5, 0);
         CHECK(t.told == 20);
         CHECK(t.right >= kLeast[i]);
         CHECK(t.sure_right >= 0.9 * t.sure_count);
@@ -99,12 +99,12 @@ TEST_CASE("a phrase that grows, fades, swells or stays is told so when the voice
 
 TEST_CASE("in a room the shape is told nearly as well; over a band soft notes are lost and less is claimed") {
     const Case &grows14 = kCases[1], &swells12 = kCases[5];
-    CHECK(measure(grows14, Where::room, 1400, 3, 1.5, 0).right >= 9);   // of 12; measured 10
-    CHECK(measure(swells12, Where::room, 1400, 3, 1.5, 0).right >= 10); // measured 11 or more
-    const Tally band = measure(swells12, Where::band6, 1400, 5, 1.5, 0);
+    CHECK(measure(grows14, Where::room, 640, 3, 1.5, 0).right >= 9);   // of 12; measured 10
+    CHECK(measure(swells12, Where::room, 640, 3, 1.5, 0).right >= 10); // measured 11 or more
+    const Tally band = measure(swells12, Where::band6, 640, 5, 1.5, 0);
     CHECK(band.told >= 11); // measured 14 of 20; the other phrases had lost an end
     CHECK(band.right >= band.told - 3);
-    const Tally grown = measure(grows14, Where::band6, 1400, 5, 1.5, 0);
+    const Tally grown = measure(grows14, Where::band6, 640, 5, 1.5, 0);
     CHECK(grown.right >= grown.told - 2);
     CHECK(grown.bias < 0); // never more than there is
 }
@@ -138,7 +138,7 @@ TEST_CASE("a phrase too short to have a shape is given none") {
 TEST_CASE("figures: level shape of phrases", "[.][figures]") {
     for (const auto where : {Where::dry, Where::room, Where::band12, Where::band6, Where::band0})
         for (const Case& c : kCases) {
-            const Tally t = measure(c, where, 1400, 5, 1.5, 0);
+            const Tally t = measure(c, where, 640, 5, 1.5, 0);
             std::printf("where %d %-15s phrases %d told %d right %d sure %.2f (>=0.8: %d, right %.0f) change "
                         "error %.2f "
                         "bias %+.2f peak error %.2f\n",
@@ -148,7 +148,7 @@ TEST_CASE("figures: level shape of phrases", "[.][figures]") {
         }
     for (const double open : {0.0, 6.0})
         for (const Case& c : kCases) {
-            const Tally t = measure(c, Where::dry, 1400, 5, 1.5, open);
+            const Tally t = measure(c, Where::dry, 640, 5, 1.5, open);
             std::printf("open louder %.0f %-15s told %d right %d change error %.2f\n", open, c.name, t.told,
                         t.right, t.error / t.told);
         }

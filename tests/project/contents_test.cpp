@@ -228,8 +228,8 @@ TEST_CASE("marks of every kind come back with all their values") {
     a.notes = {n, note(1.6, 2.8)};
     const marks::PhraseLevel swell{marks::LevelShape::swelling, Decibels(1.5), Decibels(4.75), 0.625,
                                    Confidence{0.8125}};
-    a.phrases.at(0).level = swell;
-    a.phrases.at(0).dynamic = marks::Dynamic::ff;
+    for (marks::Phrase& p : a.phrases)
+        p.level = swell, p.dynamic = marks::Dynamic::ff;
     s.project.store_listening(s.a, a);
     s.reopen();
     const auto all = s.project.marks(s.a);
