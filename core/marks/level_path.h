@@ -33,9 +33,8 @@ inline constexpr std::size_t kPathSteps = 41;
 /// Locally weighted straight lines with robust weights (Cleveland 1979, J. Am. Stat. Assoc. 74(368) 829,
 /// equations 2-4), weighted by length as well; the robust weight belongs to a note as a whole, so that one
 /// accented or swallowed note doesn't bend the line. The window reaches 0.3 of the phrase to either side
-/// (tuned on songs 1400 to 1404 of
-/// tests/marks/level_scenes.h), and to one and a half notes at least. Needs two points at
-/// different times.
+/// (tuned on songs 1400 to 1404 of tests/marks/level_scenes.h), and to one and a half notes at least. Needs
+/// two points at different times.
 SmoothPath smooth_path(const std::vector<LevelPoint>& points);
 
 } // namespace luft::marks
