@@ -51,10 +51,10 @@ MidiNote note_of(const singer::Tone& t, std::uint64_t seed) {
 singer::Stereo play_sampled(const std::vector<MidiChannel>& channels, const std::vector<MidiNote>& notes,
                             Seconds length, SampleRate rate) {
     const Place place;
-    const auto tune = place.path() / "tune.mid", sound = place.path() / "tune.wav";
-    write_midi(tune, channels, notes);
+    const auto score = place.path() / "score.mid", sound = place.path() / "score.wav";
+    write_midi(score, channels, notes);
     run("fluidsynth -ni -q -R 0 -C 0 -g 0.5 -r " + std::to_string(rate.per_second) + " -T wav -F '" +
-        sound.string() + "' " + kSoundfont + " '" + tune.string() + "'");
+        sound.string() + "' " + kSoundfont + " '" + score.string() + "'");
     const Sound played = read_sound(sound);
     const auto frames = static_cast<std::size_t>(std::llround(length.value() * rate.per_second));
     singer::Stereo out{std::vector<float>(frames), std::vector<float>(frames)};
