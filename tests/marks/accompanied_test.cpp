@@ -1,7 +1,7 @@
 // A voice among instruments: pitch, voicing and phrases with a band at equal strength.
 #include "marks/heard.h"
 #include "reference/melody_metric.h"
-#include "singer/band.h"
+#include "scenes/small_band.h"
 
 #include <catch2/catch.hpp>
 
@@ -12,23 +12,10 @@ using namespace luft::marks;
 
 namespace {
 
-/// I vi IV V in C minor's key of the songs, played under the voice at 0 dB.
+/// A small band under the voice.
 Analysis with_band(const singer::Rendition& sung, double voice_over_band, bool drums, std::uint64_t seed,
                    Accompaniment how) {
-    const auto chord = [](double bass, std::initializer_list<double> tones) {
-        singer::Chord c;
-        c.bass = MidiPitch(bass);
-        for (const double t : tones)
-            c.tones.emplace_back(t);
-        return c;
-    };
-    const std::array<singer::Chord, 4> round{chord(37, {52, 56, 61}), chord(45, {52, 57, 61}),
-                                             chord(42, {54, 57, 61}), chord(44, {51, 56, 59})};
-    std::vector<singer::Chord> chords;
-    while (static_cast<double>(chords.size()) * 2.8 < sung.truth.duration.value())
-        chords.push_back(round[chords.size() % 4]);
-    const auto tones = singer::accompany(chords, {.drums = drums});
-    const auto band = singer::play(tones, sung.truth.duration, sung.rate, seed);
+    const auto band = scenes::small_band(sung, {.drums = drums}, seed);
     return test::listen_to(singer::mix(sung.samples, band, Decibels(voice_over_band), sung.rate), sung.rate,
                            how, 2);
 }

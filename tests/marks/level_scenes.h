@@ -2,7 +2,7 @@
 #pragma once
 
 #include "marks/heard.h"
-#include "singer/band.h"
+#include "scenes/small_band.h"
 #include "singer/room.h"
 
 #include <cmath>
@@ -71,21 +71,8 @@ inline singer::Song shaped_song(const ShapedSong& plan) {
 enum class Where { dry, room, band12, band6, band0 };
 
 inline singer::Stereo band_for(const singer::Rendition& sung, std::uint64_t seed) {
-    const auto chord = [](double bass, std::initializer_list<double> tones) {
-        singer::Chord c;
-        c.bass = MidiPitch(bass);
-        for (const double t : tones)
-            c.tones.emplace_back(t);
-        return c;
-    };
-    const std::array<singer::Chord, 4> round{chord(37, {52, 56, 61}), chord(45, {52, 57, 61}),
-                                             chord(42, {54, 57, 61}), chord(44, {51, 56, 59})};
-    std::vector<singer::Chord> chords;
-    while (static_cast<double>(chords.size()) * 2.8 < sung.truth.duration.value())
-        chords.push_back(round[chords.size() % 4]);
-    const auto tones = singer::accompany(
-        chords, {.harmony = seed % 2 ? singer::Instrument::plucked : singer::Instrument::struck});
-    return singer::play(tones, sung.truth.duration, sung.rate, seed);
+    return scenes::small_band(
+        sung, {.harmony = seed % 2 ? singer::Instrument::plucked : singer::Instrument::struck}, seed);
 }
 
 /// A rendition as it is heard there.
