@@ -16,7 +16,8 @@ void listening_options(Verb& verb, Listening& into) {
                                          {"alone", marks::Accompaniment::alone},
                                          {"accompanied", marks::Accompaniment::accompanied}},
                                         "Whether other instruments sound along; found out unless given");
-    flag(verb, "--partial", into.partial, "Take a recording that has lost its end as far as it goes");
+    flag(verb, "--partial", into.partial,
+         "Take a recording that has lost its end as far as it goes; those in a project always are");
 }
 
 media::Facts probe(std::unique_ptr<ByteSource> bytes, bool partial) {

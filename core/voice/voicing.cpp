@@ -147,8 +147,8 @@ std::vector<float> odds_of_line(std::span<const float> odds, Lattice scratch) {
 }
 
 /// How sure voice_likeness is differs from recording to recording: where its odds along the pitch line part
-/// into sung and not sung sets the threshold, held back towards the middle. Constants tuned on the scenes
-/// that likeness.h names.
+/// into sung and not sung sets the threshold, held back towards the middle. Constants tuned on other
+/// songs of the project's singer over bands, and checked on a few mixed recordings.
 Voicing voicing_accompanied(const FirstPass& pass) {
     constexpr double kMostOdds = 8, kTowardsSung = 1.4, kFollow = 0.7, kLeast = 0.5, kMost = 3.0;
     Voicing out{{}, pass.harmonic};
