@@ -14,6 +14,8 @@
 #include "export/profile_json.h"
 #include "export/profile_text.h"
 #include "export/webvtt.h"
+#include "profile/gather.h"
+#include "script/gather.h"
 
 #include <array>
 
@@ -66,7 +68,7 @@ const Value& once(std::optional<Value>& kept, Make make) {
 } // namespace
 
 const profile::Source& Material::profile_source() {
-    return once(profile_source_, [&] { return cli::profile_source(project_, performance_); });
+    return once(profile_source_, [&] { return profile::gather(project_, performance_); });
 }
 
 const profile::Profile& Material::profile() {
@@ -74,7 +76,7 @@ const profile::Profile& Material::profile() {
 }
 
 const script::Source& Material::script_source() {
-    return once(script_source_, [&] { return cli::script_source(project_, performance_); });
+    return once(script_source_, [&] { return script::gather(project_, performance_); });
 }
 
 const script::CueSheet& Material::cue_sheet() {

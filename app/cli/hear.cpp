@@ -1,8 +1,6 @@
 #include "cli/hear.h"
 
-#include "base/error.h"
 #include "base/text.h"
-#include "cli/sources.h"
 #include "cli/table.h"
 
 #include <algorithm>
@@ -10,7 +8,7 @@
 
 namespace luft::cli {
 
-void listening_options(Verb& verb, Listening& into) {
+void listening_options(Verb& verb, intake::Listening& into) {
     choice_option<marks::Accompaniment>(verb, "--voice", into.accompaniment,
                                         {{"auto", marks::Accompaniment::find_out},
                                          {"alone", marks::Accompaniment::alone},
@@ -18,25 +16,6 @@ void listening_options(Verb& verb, Listening& into) {
                                         "Whether other instruments sound along; found out unless given");
     flag(verb, "--partial", into.partial,
          "Take a recording that has lost its end as far as it goes; those in a project always are");
-}
-
-media::Facts probe(std::unique_ptr<ByteSource> bytes, bool partial) {
-    const std::string name = bytes->name();
-    media::Facts facts = media::probe(std::move(bytes));
-    if (facts.cut_off_from && !partial)
-        throw Error(Fault::unreadable,
-                    "'" + name + "' is cut off: it announces " + clock_text(*facts.cut_off_from) +
-                        " and ends at " + clock_text(facts.duration) + ".",
-                    "Copy it again from where it came, or take it as far as it goes with --partial.");
-    return facts;
-}
-
-Heard hear(const std::function<std::unique_ptr<ByteSource>()>& open, const Listening& options,
-           const Progress& progress) {
-    progress.step(0, "opening the recording");
-    const media::Facts facts = probe(open(), options.partial);
-    const auto sound = media::open_sound(open());
-    return {facts_of(facts), marks::listen(*sound, {options.accompaniment}, progress)};
 }
 
 std::string facts_line(const project::MediaFacts& facts) {

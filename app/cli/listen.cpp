@@ -9,25 +9,24 @@ namespace {
 
 struct Options {
     std::string input, performance, out;
-    Listening listening;
+    intake::Listening listening;
 };
 
 void listen_to_file(const Options& options, Frame& frame) {
     if (!options.performance.empty())
         throw UsageError("--performance is for projects, and this is a recording");
-    const Heard heard = hear([&] { return open_file(options.input); }, options.listening, frame.progress());
+    const intake::Heard heard = intake::hear([&] { return open_file(options.input); }, options.listening,
+                                             kPartialRemedy, frame.progress());
     frame.deliver(exports::analysis_json(heard.analysis, heard.facts), options.out, {options.input});
 }
 
 void listen_again(const Options& options, Frame& frame) {
     project::Project project = open_to_edit(options.input);
     const project::Performance performance = project.performance(options.performance);
-    // Whether it may be partial was decided when it was added.
-    const Listening listening{options.listening.accompaniment, true};
-    const Heard heard = hear([&] { return project.media(performance); }, listening, frame.progress());
-    project.store_listening(performance.id, heard.analysis);
-    if (options.out.empty()) return frame.print(found_text(heard.analysis));
-    frame.deliver(exports::analysis_json(heard.analysis, heard.facts), options.out, files_of(project));
+    const auto heard =
+        intake::listen_again(project, performance, options.listening.accompaniment, frame.progress()).heard;
+    if (options.out.empty()) return frame.print(found_text(heard->analysis));
+    frame.deliver(exports::analysis_json(heard->analysis, heard->facts), options.out, files_of(project));
 }
 
 void work(const Options& options, Frame& frame) {

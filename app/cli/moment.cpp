@@ -4,6 +4,7 @@
 #include "cli/sources.h"
 #include "cli/table.h"
 #include "cli/verbs.h"
+#include "profile/gather.h"
 #include "profile/propose.h"
 
 #include <tuple>
@@ -105,7 +106,7 @@ void drop(const Options& options, Frame& frame) {
 void propose(const Options& options, Frame& frame) {
     project::Project project = open_to_edit(options.project);
     const auto performance = project.performance(options.performance);
-    const auto source = profile_source(project, performance);
+    const auto source = profile::gather(project, performance);
     if (!source.listening)
         throw Error(Fault::bad_request, "'" + performance.label + "' hasn't been listened to yet.",
                     "Run 'luftpause listen' on the project first.");

@@ -6,6 +6,7 @@
 #include "cli/table.h"
 #include "cli/verbs.h"
 #include "script/draft.h"
+#include "script/gather.h"
 
 #include <algorithm>
 
@@ -27,7 +28,7 @@ std::string figures_text(const script::CueSheet& sheet) {
 void draft(const Options& options, Frame& frame) {
     project::Project project = open_to_edit(options.project);
     const auto performance = project.performance(options.performance);
-    auto source = script_source(project, performance);
+    auto source = script::gather(project, performance);
     if (std::none_of(source.moments.begin(), source.moments.end(),
                      [](const auto& moment) { return moment.state == project::MarkState::kept; }))
         throw Error(Fault::bad_request, "No moment of '" + performance.label + "' is kept yet.",

@@ -27,41 +27,6 @@ bool looks_like_project(const std::filesystem::path& file) {
     return std::string_view(first.data(), first.size()) == kSqlite;
 }
 
-project::MediaFacts facts_of(const media::Facts& facts) {
-    project::MediaFacts kept;
-    kept.duration = facts.duration;
-    if (facts.audio) {
-        kept.sample_rate_hz = facts.audio->format.rate.per_second;
-        kept.channels = static_cast<int>(facts.audio->format.channels.size());
-    }
-    if (facts.video) {
-        kept.has_video = true;
-        kept.frame_rate_num = facts.video->frame_rate.num();
-        kept.frame_rate_den = facts.video->frame_rate.den();
-    }
-    return kept;
-}
-
-profile::Source profile_source(const project::Project& project, const project::Performance& performance) {
-    return {.piece = project.piece(),
-            .performance = performance,
-            .listening = project.listening(performance.id),
-            .curves = project.curves(performance.id),
-            .marks = project.marks(performance.id),
-            .moments = project.moments(performance.id),
-            .vocabulary = project.vocabulary()};
-}
-
-script::Source script_source(const project::Project& project, const project::Performance& performance) {
-    return {.piece = project.piece(),
-            .performance = performance,
-            .marks = project.marks(performance.id),
-            .moments = project.moments(performance.id),
-            .items = project.script(performance.id),
-            .settings = project.script_settings(),
-            .vocabulary = project.vocabulary()};
-}
-
 marks::Analysis stored_analysis(const project::Project& project, const project::Performance& performance) {
     const auto listening = project.listening(performance.id);
     if (!listening)

@@ -78,7 +78,7 @@ void draw_rules(Svg& svg, const Column& column, double top, double bottom, doubl
 }
 
 void draw_line(Svg& svg, const profile::Source& source, const MapLine& line, const Column& column, double top,
-               double per_second, std::pair<Decibels, Decibels> levels) {
+               double per_second, sheet::LevelRange levels) {
     const double semitones = std::max(kLeastSemitones, line.high - line.low + 2);
     const double middle = (line.low + line.high) / 2;
     const double high = middle + semitones / 2, low = middle - semitones / 2;
@@ -86,8 +86,6 @@ void draw_line(Svg& svg, const profile::Source& source, const MapLine& line, con
     Place place;
     place.x = [&](Seconds t) { return column.left + kGutter + (t - line.span.start).value() * per_second; };
     place.y = [&](double midi) { return staff + (high - midi) * kSemitone; };
-    place.soft = levels.first;
-    place.loud = levels.second;
     draw_rules(svg, column, staff, bottom, low, high, place.y);
     svg.text(column.left + kGutter, top + 11, clock_text(line.span.start), kSmall + 1, "start",
              "fill:var(--soft)");
@@ -97,7 +95,7 @@ void draw_line(Svg& svg, const profile::Source& source, const MapLine& line, con
             const double x = place.x(b->span.middle());
             svg.line(x, staff - 5, x, bottom, "stroke:var(--ink);stroke-width:0.8;stroke-dasharray:2 2");
         }
-    for (const auto& piece : ribbon(source, line, place))
+    for (const auto& piece : ribbon_paths(source, line, place, levels))
         svg.path(piece.path, piece_style(piece.sung_in));
     const double end = column.left + column.width;
     const double before = column.left + kGutter - 7; // left of the time, for the song's first breath
@@ -114,7 +112,7 @@ void draw_line(Svg& svg, const profile::Source& source, const MapLine& line, con
 struct Layout {
     int columns = 1;
     Seconds longest{4}; ///< at least, so that a few short lines don't look endless
-    std::pair<Decibels, Decibels> levels;
+    sheet::LevelRange levels;
 };
 
 /// How many of the lines fit one sheet; at least one.
@@ -190,7 +188,7 @@ PhraseMap phrase_map(const profile::Source& source) {
     layout.columns = lines.size() > kOneColumn ? 2 : 1;
     for (const auto& line : lines)
         layout.longest = std::max(layout.longest, line.span.length());
-    layout.levels = level_range(source);
+    layout.levels = sheet::level_range(source);
 
     map.html = "<figure class=\"wide\">\n";
     std::size_t shown = 0;

@@ -1,5 +1,7 @@
 #include "export/profile_map_lines.h"
 
+#include "sheet/ribbon.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -43,11 +45,6 @@ std::vector<Span> spans_of(const profile::Source& source, const std::vector<cons
 
 } // namespace
 
-double retuned(const profile::Source& source) {
-    const Hertz a4 = source.listening ? source.listening->tuning : Hertz(440);
-    return a4.value() > 0 ? 12 * std::log2(a4 / Hertz(440)) : 0;
-}
-
 std::vector<MapLine> map_lines(const profile::Source& source) {
     auto notes = counting<marks::Note>(source);
     std::erase_if(notes, [](const marks::Note* n) { return !std::isfinite(n->pitch.value()); });
@@ -63,7 +60,7 @@ std::vector<MapLine> map_lines(const profile::Source& source) {
             lines.push_back(line);
         }
     }
-    const double tuning = retuned(source);
+    const double tuning = sheet::retuned(source);
     // Two pointers: a song has thousands of notes and hundreds of lines.
     const auto place = [&](auto time, const auto& kinds, auto into, bool between) {
         std::size_t l = 0;

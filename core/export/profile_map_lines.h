@@ -20,8 +20,4 @@ struct MapLine {
 /// Lines in order of time; phrases where there are any, else stretches of notes between rests of a second.
 std::vector<MapLine> map_lines(const profile::Source& source);
 
-/// Semitones by which A4 = 440 Hz lies under the performance's tuning: taken off a pitch it gives the note on
-/// the page.
-double retuned(const profile::Source& source);
-
 } // namespace luft::exports

@@ -1,6 +1,6 @@
 // What isn't a recording: a reason in one line, exit status 1, and nothing written.
 #include "cli/program.h"
-#include "cli/sung.h"
+#include "scenes/sung.h"
 #include "tools/files.h"
 #include "tools/folder.h"
 
@@ -129,7 +129,7 @@ TEST_CASE("What isn't a project is refused in one line by every verb that opens 
 
 TEST_CASE("A result that can't be written is said in one line, with status 1") {
     const Folder folder;
-    write_sung(three_lines(), folder / "sung.wav");
+    luft::scenes::write_sung(luft::scenes::three_lines(), folder / "sung.wav");
     const Outcome nowhere = luftpause({"listen", folder / "sung.wav", "--out", folder / "no/such/out.json"});
     check_complaint(nowhere);
     CHECK(folder.names() == std::vector<std::string>{"sung.wav"});

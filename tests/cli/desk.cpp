@@ -4,7 +4,7 @@
 
 namespace luft::cli::test {
 
-Desk::Desk() : truth(write_sung(three_lines(), folder / "sung.wav")) {
+Desk::Desk() : truth(luft::scenes::write_sung(luft::scenes::three_lines(), folder / "sung.wav")) {
     done({"new", folder / "a.luft", "--title", "Three lines", "--writer", "Nobody", "--key", "E minor"});
     added = done({"add", folder / "a.luft", folder / "sung.wav", "--label", "A", "--performer", "Tam Orlin"});
 }

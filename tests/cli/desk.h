@@ -2,7 +2,7 @@
 #pragma once
 
 #include "cli/program.h"
-#include "cli/sung.h"
+#include "scenes/sung.h"
 #include "tools/folder.h"
 
 #include <nlohmann/json.hpp>

@@ -1,6 +1,6 @@
 // luftpause listen on a bare recording: the JSON of the analysis, and what it says about what was sung.
 #include "cli/program.h"
-#include "cli/sung.h"
+#include "scenes/sung.h"
 #include "tools/files.h"
 #include "tools/folder.h"
 
@@ -15,7 +15,7 @@ using namespace luft::test;
 
 TEST_CASE("listen prints JSON with every key of its schema, as Python's own reader sees it") {
     const Folder folder;
-    write_sung(three_lines(), folder / "sung.wav");
+    luft::scenes::write_sung(luft::scenes::three_lines(), folder / "sung.wav");
     done({"listen", folder / "sung.wav", "--out", folder / "sung.json"});
     const Outcome read = run("python3", {LUFT_CLI_TESTS "/analysis_keys.py", folder / "sung.json"});
     INFO(read.err);
@@ -40,7 +40,7 @@ TEST_CASE("listen prints JSON with every key of its schema, as Python's own read
 
 TEST_CASE("listen finds the three lines and the breaths between them where they were sung") {
     const Folder folder;
-    const singer::Truth truth = write_sung(three_lines(), folder / "sung.wav");
+    const singer::Truth truth = luft::scenes::write_sung(luft::scenes::three_lines(), folder / "sung.wav");
     const auto value = nlohmann::json::parse(done({"listen", folder / "sung.wav", "--voice", "alone"}));
 
     CHECK(value["setting"] == "alone");
@@ -65,7 +65,7 @@ TEST_CASE("listen finds the three lines and the breaths between them where they 
 
 TEST_CASE("listen prints the same to the terminal as into a file") {
     const Folder folder;
-    write_sung(three_lines(), folder / "sung.wav");
+    luft::scenes::write_sung(luft::scenes::three_lines(), folder / "sung.wav");
     const std::string printed = done({"listen", folder / "sung.wav"});
     CHECK(done({"listen", folder / "sung.wav", "--out", folder / "sung.json"}).empty());
     CHECK(printed == read_all(folder / "sung.json"));
@@ -73,7 +73,7 @@ TEST_CASE("listen prints the same to the terminal as into a file") {
 
 TEST_CASE("listen never writes over the recording") {
     const Folder folder;
-    write_sung(three_lines(), folder / "sung.wav");
+    luft::scenes::write_sung(luft::scenes::three_lines(), folder / "sung.wav");
     const std::string before = read_all(folder / "sung.wav");
     const Outcome outcome = luftpause({"listen", folder / "sung.wav", "--out", folder / "./sung.wav"});
     CHECK(outcome.status == 1);
@@ -83,7 +83,7 @@ TEST_CASE("listen never writes over the recording") {
 
 TEST_CASE("Ctrl+C ends listening with status 130, one line and nothing written") {
     const Folder folder;
-    write_sung(three_lines(20), folder / "long.wav");
+    luft::scenes::write_sung(luft::scenes::three_lines(20), folder / "long.wav");
     const Outcome outcome = interrupted({"listen", folder / "long.wav", "--out", folder / "long.json"}, 300);
     CHECK(outcome.status == 130);
     CHECK(outcome.out.empty());

@@ -22,6 +22,7 @@ breaks() {
 }
 breaks '#include <libswscale/swscale.h>' "FFmpeg"
 breaks '#include "sqlite3.h"' "SQLite"
+breaks '#include <pango/pangocairo.h>' "Cairo"
 breaks '#include "../base/units.h"' "folder/file.h"
 breaks '#include "pitch.h"' "folder/file.h"
 breaks '#include <wx/wx.h>' "windows"

@@ -1,4 +1,4 @@
-#include "cli/sung.h"
+#include "scenes/sung.h"
 
 #include "tools/files.h"
 
@@ -10,7 +10,7 @@
 
 using namespace luft::test;
 
-namespace luft::cli::test {
+namespace luft::scenes {
 namespace {
 
 constexpr SampleRate kRate{44100};
@@ -73,4 +73,4 @@ singer::Truth write_sung(const singer::Song& song, const std::filesystem::path& 
     return sung.truth;
 }
 
-} // namespace luft::cli::test
+} // namespace luft::scenes

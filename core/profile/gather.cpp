@@ -1,0 +1,15 @@
+#include "profile/gather.h"
+
+namespace luft::profile {
+
+Source gather(const project::Project& project, const project::Performance& performance) {
+    return {.piece = project.piece(),
+            .performance = performance,
+            .listening = project.listening(performance.id),
+            .curves = project.curves(performance.id),
+            .marks = project.marks(performance.id),
+            .moments = project.moments(performance.id),
+            .vocabulary = project.vocabulary()};
+}
+
+} // namespace luft::profile

@@ -1,0 +1,23 @@
+// The parts of a row that draw.cpp puts together; for this folder's own sources only.
+#pragma once
+
+#include "sheet/draw.h"
+
+namespace luft::sheet {
+
+/// Colour of a mark: ink when the coach has kept it, pencil grey while it is only proposed.
+Colour ink_of(const project::Mark& mark, const Look& look);
+/// Its stems and lines: solid when kept, dotted while proposed.
+Line line_of(const project::Mark& mark);
+Colour verdict_colour(project::Verdict verdict, const Colours& colours);
+
+void draw_staff(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
+void draw_ribbon(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
+void draw_rest(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
+void draw_edges(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
+void draw_figures(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
+void draw_breaths_and_switches(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
+void draw_brackets(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
+void draw_cards(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
+
+} // namespace luft::sheet

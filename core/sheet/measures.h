@@ -1,0 +1,35 @@
+// Sizes that layout and drawing share, in units of the canvas; chosen by eye for screen and paper.
+#pragma once
+
+#include "sheet/canvas.h"
+
+namespace luft::sheet {
+
+inline constexpr double kGutter = 56;   ///< times and note names
+inline constexpr double kRightPad = 22; ///< room for a breath after the longest phrase
+inline constexpr double kSheetTop = 10;
+inline constexpr double kAbove = 30; ///< phrase line, breaths and switches
+inline constexpr double kBelow = 16;
+inline constexpr double kRestHeight = 18;
+inline constexpr double kLane = 17; ///< one level of brackets
+inline constexpr int kMostLanes = 4;
+inline constexpr double kLeastBracket = 10;
+inline constexpr double kLeastSemitones = 7;
+
+inline constexpr double kMarginGap = 14; ///< between rows and cards
+inline constexpr double kMarginPad = 12;
+inline constexpr double kCardPad = 6;
+inline constexpr double kCardIndent = 26; ///< for the number
+inline constexpr double kCardGap = 6;
+inline constexpr int kTitleLines = 2;
+inline constexpr int kRemarkLines = 4;
+inline constexpr int kEvidenceLines = 2;
+inline constexpr Type kCardTitle{12.5, true, false};
+inline constexpr Type kCardRemark{12.5, false, false};
+inline constexpr Type kCardEvidence{12, false, true};
+inline constexpr Type kCardDrill{11.5, false, true};
+
+inline constexpr double kThin = 1.8; ///< ribbon of the softest sound
+inline constexpr double kThick = 9;  ///< and of the loudest, at 7 units a semitone
+
+} // namespace luft::sheet
