@@ -25,7 +25,7 @@ double card_height(const CardWords& words, double width, const Layout::Measure& 
         height += measure(inner, words.remark, words.own_remark ? kCardRemark : kCardEvidence,
                           words.own_remark ? kRemarkLines : kEvidenceLines);
     if (!words.drill.empty()) height += measure(inner, words.drill, kCardDrill, 1);
-    return std::ceil(height);
+    return std::ceil(std::max(height, kLeastCard));
 }
 
 } // namespace

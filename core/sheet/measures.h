@@ -20,6 +20,7 @@ inline constexpr double kMarginGap = 14; ///< between rows and cards
 inline constexpr double kMarginPad = 12;
 inline constexpr double kCardPad = 6;
 inline constexpr double kCardIndent = 26; ///< for the number
+inline constexpr double kLeastCard = 44;  ///< number and verdict below each other
 inline constexpr double kCardGap = 6;
 inline constexpr int kTitleLines = 2;
 inline constexpr int kRemarkLines = 4;

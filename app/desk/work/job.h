@@ -1,0 +1,68 @@
+// Listening in the background, so that the window stays usable.
+#pragma once
+
+#include "intake/intake.h"
+
+#include <atomic>
+#include <chrono>
+#include <filesystem>
+#include <functional>
+#include <mutex>
+#include <optional>
+#include <string>
+#include <thread>
+#include <variant>
+
+namespace luft::desk {
+
+/// One piece of long work on a project, in a thread and over a connection of its own. Looked at from the
+/// window's thread.
+class Job {
+  public:
+    /// What is to be done: a recording to add, or a performance to listen to again.
+    struct Again {
+        project::PerformanceId performance;
+        marks::Accompaniment accompaniment = marks::Accompaniment::find_out;
+    };
+    using Task = std::variant<intake::Recording, Again>;
+
+    /// How it stands.
+    struct State {
+        double done = 0;             ///< 0 to 1
+        std::string doing;           ///< what is being done
+        std::optional<Seconds> left; ///< estimated from what has been done; none in the first seconds
+        bool finished = false;
+    };
+    /// How it came out: the performance, nothing when it was stopped, or what went wrong.
+    struct Outcome {
+        std::optional<intake::Added> added;
+        std::optional<Error> fault;
+    };
+
+    /// Begins at once.
+    Job(std::filesystem::path project, Task task);
+    /// Stops and waits.
+    ~Job();
+    Job(const Job&) = delete;
+    Job& operator=(const Job&) = delete;
+
+    void stop() { thread_.request_stop(); }
+    [[nodiscard]] State state() const;
+    /// Once `finished`.
+    [[nodiscard]] const Outcome& outcome() const { return outcome_; }
+
+  private:
+    void work(const std::stop_token& stop);
+
+    std::filesystem::path project_;
+    Task task_;
+    std::chrono::steady_clock::time_point began_;
+    mutable std::mutex lock_;
+    double done_ = 0;
+    std::string doing_;
+    std::atomic<bool> finished_ = false;
+    Outcome outcome_; ///< written before finished_, read after
+    std::jthread thread_;
+};
+
+} // namespace luft::desk
