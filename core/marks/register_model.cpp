@@ -150,7 +150,7 @@ bool stand_apart(const RegisterModel& m, double clearer) {
     const double apart = m.head.pulse - m.chest.pulse;
     const double spread = std::sqrt((m.head.variance + m.chest.variance) / 2);
     // Weaker closure makes the period less clear: a rounder pulse alone is a vowel that the fit has missed.
-    return m.gain > 0.03 && clearer < -1.5 && apart > 0.4 && apart > 2 * spread &&
+    return m.gain > 0.09 && clearer < -1.5 && apart > 0.4 && apart > 2 * spread &&
            std::min(m.head.share, m.chest.share) > 0.04;
 }
 
@@ -169,9 +169,12 @@ RegisterModel fit_registers(const std::vector<RegisterSample>& samples) {
     for (const auto& s : samples)
         for (std::size_t k = 0; k < m.centre.size(); ++k)
             m.centre[k] += s.besides[k] / n;
-    std::vector<double> head, chest(samples.size());
-    for (const auto& s : samples)
+    m.passaggio = Passaggio(m.centre[0]);
+    std::vector<double> head, chest(samples.size()), pitch;
+    for (const auto& s : samples) {
         head.push_back(signal::logistic((s.pulse - 1.45) / 0.2)); // between the two that are held
+        pitch.push_back(s.besides[0]);
+    }
     for (int round = 0; round < kRounds; ++round) {
         for (std::size_t i = 0; i < samples.size(); ++i)
             chest[i] = 1 - head[i];
@@ -179,11 +182,14 @@ RegisterModel fit_registers(const std::vector<RegisterSample>& samples) {
         fit_pulse(samples, head, kHeadPulse, m.head);
         fit_colour(samples, head, m);
         fit_variance(samples, head, m);
+        if (round >= kPulseAlone) m.passaggio.fit(pitch, head);
         m.gain = 0;
         for (std::size_t i = 0; i < samples.size(); ++i) {
             const bool alone = round < kPulseAlone;
-            const double of_head = std::log(m.head.share) + log_density(m, m.head, samples[i], alone);
-            const double of_chest = std::log(m.chest.share) + log_density(m, m.chest, samples[i], alone);
+            const double prior =
+                alone ? std::log(m.head.share / m.chest.share) : m.passaggio.head_odds(pitch[i]);
+            const double of_head = log_density(m, m.head, samples[i], alone) - std::log1p(std::exp(-prior));
+            const double of_chest = log_density(m, m.chest, samples[i], alone) - std::log1p(std::exp(prior));
             head[i] = signal::logistic(of_head - of_chest);
             m.gain += std::max(of_head, of_chest) + std::log1p(std::exp(-std::abs(of_head - of_chest)));
         }

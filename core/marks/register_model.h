@@ -2,6 +2,7 @@
 #pragma once
 
 #include "base/units.h"
+#include "marks/passaggio.h"
 
 #include <array>
 #include <vector>
@@ -31,10 +32,12 @@ struct RegisterModel {
     std::array<std::array<double, 4>, 2> slopes{}; ///< of colour over what is besides
     std::array<double, 4> centre{};
     std::array<double, 2> variance{1, 1}; ///< of colour
-    double gain = 0;                      ///< log likelihood a sample that two states have over one
-    bool split = false;                   ///< the states stand clearly apart
+    Passaggio passaggio{60};
+    double gain = 0;    ///< log likelihood a sample that two states have over one
+    bool split = false; ///< the states stand clearly apart
 
-    /// Log odds of head register against chest for this stretch.
+    /// Log odds of head register against chest for this stretch by its sound alone; passaggio.head_odds has
+    /// what its pitch says.
     [[nodiscard]] double head_score(const RegisterSample& sample) const;
 };
 
@@ -43,9 +46,9 @@ struct RegisterModel {
 /// 1995). Uncertain samples count less. Colour comes in second, at less weight, freed of pitch, vowel and
 /// level by a regression that both states share, since these move it as much as a register does; and only as
 /// far as it is lower in head register. `split` asks that two states explain the samples better than one by
-/// 0.03 in log likelihood each, stand 0.4 in Rd and two spreads apart, each with 4 % of the samples, and that
+/// 0.09 in log likelihood each, stand 0.4 in Rd and two spreads apart, each with 4 % of the samples, and that
 /// the cepstral peak is 1.5 dB lower in head register. Numbers tuned on songs of the project's singer with
-/// one and two registers, dry and in rooms, 50 songs.
+/// one and two registers, dry, in rooms and in noise, seeds 1000 to 1023.
 RegisterModel fit_registers(const std::vector<RegisterSample>& samples);
 
 } // namespace luft::marks

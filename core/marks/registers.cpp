@@ -1,6 +1,7 @@
 #include "marks/registers.h"
 
 #include "marks/register_model.h"
+#include "marks/voice_breaks.h"
 #include "signal/statistics.h"
 
 #include <algorithm>
@@ -108,25 +109,35 @@ void limit(std::span<double> note, double most) {
 }
 
 Path evidence(const std::vector<std::optional<RegisterSample>>& frames, const std::vector<Note>& notes,
-              const RegisterModel& model, voice::Setting setting) {
+              const RegisterModel& model, const voice::Hearing& hearing) {
     // In log odds; tuned on songs of the project's singer, dry, in rooms and among instruments.
+    const bool alone = hearing.setting == voice::Setting::alone;
     constexpr double kWeight = 0.2; // neighbouring frames say the same
     constexpr double kMostOfNote = 7, kMost = 3;
-    const double inside = setting == voice::Setting::alone ? 10.0 : 14.0;
-    constexpr double kAtNote = 5, kInPause = 2;
+    constexpr double kOfPitch = 2; // its weight, once for the whole note
+    const double inside = alone ? 10 : 14, at_note = alone ? 3 : 5;
+    constexpr double kInPause = 2, kAtBreak = 2;
     const std::vector<double> nothing(frames.size(), 0.0);
     Path p{nothing, nothing, std::vector<double>(frames.size(), kInPause)};
     constexpr std::size_t kReach = 6; // frames to either side; single ones are too noisy to trust
     for (const Note& n : notes) {
         const Frames f = frames_of(n, frames.size());
+        if (f.end <= f.begin) continue;
+        const std::vector<bool> breaks = find_breaks(hearing.curves, f.begin, f.end);
         for (std::size_t i = f.begin; i < f.end; ++i) {
-            p.change[i] = std::max(p.change[i], i < f.begin + 4 || i + 4 >= f.end ? kAtNote : inside);
+            const bool at_edge = i < f.begin + 4 || i + 4 >= f.end;
+            p.change[i] = breaks[i - f.begin] ? kAtBreak : at_edge ? at_note : inside;
             const std::size_t from = i > f.begin + kReach ? i - kReach : f.begin;
             if (const auto x = pool_frames(frames, from, std::min(f.end, i + kReach + 1)))
                 p.odds[i] = std::clamp(model.head_score(*x), -kMost, kMost);
             p.weighed[i] = kWeight * p.odds[i];
         }
-        if (f.end > f.begin) limit(std::span(p.weighed).subspan(f.begin, f.end - f.begin), kMostOfNote);
+        limit(std::span(p.weighed).subspan(f.begin, f.end - f.begin), kMostOfNote);
+        const double by_pitch = model.passaggio.head_odds(n.pitch.value());
+        for (std::size_t i = f.begin; i < f.end; ++i) {
+            p.odds[i] += by_pitch;
+            p.weighed[i] += kOfPitch * by_pitch / static_cast<double>(f.end - f.begin);
+        }
     }
     return p;
 }
@@ -160,7 +171,7 @@ bool find_registers(voice::Hearing& hearing, std::vector<Note>& notes) {
     const auto frames = sample_frames(hearing);
     const RegisterModel model = fit_registers(sample_notes(frames, notes));
     if (!model.split) return false;
-    const Path path = evidence(frames, notes, model, hearing.setting);
+    const Path path = evidence(frames, notes, model, hearing);
     const std::vector<bool> head = likeliest(path);
     for (Note& n : notes) {
         const Frames f = frames_of(n, c.frames());
