@@ -1,5 +1,6 @@
 #include "marks/segments.h"
 
+#include "marks/consonants.h"
 #include "signal/statistics.h"
 
 #include <algorithm>
@@ -11,7 +12,7 @@ namespace {
 
 constexpr std::size_t kLongestHole = 3; // frames
 constexpr std::size_t kShortestRun = 5;
-constexpr std::size_t kShortestNote = 8;
+constexpr std::size_t kShortestNote = 9;
 constexpr double kTailDrop = 22; // dB
 
 std::vector<Run> raw_runs(const Curve<Hertz>& f0) {
@@ -192,58 +193,6 @@ void join_scoop(std::span<const float> pitch, std::vector<std::size_t>& cuts) {
         cuts.erase(cuts.begin());
 }
 
-/// Level of the middle of the spectrum, where nasals and closures make a hole.
-float middle_bands(const voice::Hearing& hearing, std::size_t i) {
-    const auto& b = hearing.texture.bands()[i];
-    double sum = 0;
-    for (std::size_t k = 3; k <= 6; ++k)
-        sum += std::pow(10.0, b[k] / 10); // 800 Hz to 4.5 kHz
-    return static_cast<float>(power_level(sum).value());
-}
-
-/// Takes out rows of three and more dips at the pace of a vibrato: partials that swing in and out of a
-/// formant.
-void leave_out_swings(std::vector<std::size_t>& dips) {
-    constexpr std::size_t kSlowest = 28, kUneven = 5; // frames
-    for (std::size_t first = 0; first < dips.size();) {
-        std::size_t last = first;
-        const auto pace = [&](std::size_t k) { return dips[k + 1] - dips[k]; };
-        while (last + 1 < dips.size() && pace(last) <= kSlowest &&
-               (last == first ||
-                std::max(pace(last), pace(last - 1)) - std::min(pace(last), pace(last - 1)) <= kUneven))
-            ++last;
-        if (last - first >= 2)
-            dips.erase(dips.begin() + static_cast<std::ptrdiff_t>(first),
-                       dips.begin() + static_cast<std::ptrdiff_t>(last) + 1);
-        else
-            first = std::max(last, first + 1);
-    }
-}
-
-/// Frames in a run where a consonant stands between two notes: the dip's end, where the vowel sets in again.
-std::vector<std::size_t> dips(const voice::Hearing& hearing, const Run& run) {
-    constexpr float kDepth = 9;        // dB under both sides
-    constexpr std::size_t kReach = 12; // frames to either side
-    std::vector<std::size_t> found;
-    std::vector<float> level;
-    for (std::size_t i = run.begin; i < run.end; ++i)
-        level.push_back(middle_bands(hearing, i));
-    for (std::size_t i = kReach; i + kReach < level.size(); ++i) {
-        const auto window = std::span<const float>(level).subspan(i - kReach, 2 * kReach + 1);
-        if (level[i] > *std::ranges::min_element(window)) continue;
-        const float before = *std::max_element(window.begin(), window.begin() + kReach);
-        const float after = *std::max_element(window.begin() + kReach, window.end());
-        if (std::min(before, after) - level[i] < kDepth) continue;
-        std::size_t back = i;
-        while (back + 1 < level.size() && level[back] < level[i] + (after - level[i]) / 2)
-            ++back;
-        found.push_back(back);
-        i += kReach;
-    }
-    leave_out_swings(found);
-    return found;
-}
-
 } // namespace
 
 std::vector<Run> cut_notes(const voice::Hearing& hearing, const std::vector<Run>& runs,
@@ -261,14 +210,14 @@ std::vector<Run> cut_notes(const voice::Hearing& hearing, const std::vector<Run>
         join_drifts(line, cuts);
         join_scoop(line, cuts);
         if (hearing.setting == voice::Setting::alone)
-            for (const std::size_t dip : dips(hearing, run)) {
-                // Close to a change of pitch the dip is the better mark of where the note begins.
-                const auto near =
-                    std::ranges::find_if(cuts, [&](std::size_t c) { return c + 12 > dip && c < dip + 12; });
+            for (const std::size_t consonant : consonants_within(hearing, run)) {
+                // Close to a change of pitch the consonant is the better mark of where the note begins.
+                const auto near = std::ranges::find_if(
+                    cuts, [&](std::size_t c) { return c + 12 > consonant && c < consonant + 12; });
                 if (near == cuts.end())
-                    cuts.push_back(dip);
+                    cuts.push_back(consonant);
                 else
-                    *near = dip;
+                    *near = consonant;
             }
         cuts.push_back(0);
         cuts.push_back(line.size());

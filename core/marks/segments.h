@@ -23,10 +23,9 @@ std::vector<float> pitch_line(const voice::Hearing& hearing, const std::vector<R
 
 /// Cuts runs into notes: the cheapest piecewise constant line through the pitch freed of vibrato (dynamic
 /// programming as in Bellman 1961: a cost per semitone and frame off the line, a fixed cost per change), and
-/// again where the level or the middle of the spectrum dips, as repeated notes with a consonant between them
-/// do (rows of dips at a vibrato's pace are its own swing). A wide glide between two notes is one boundary,
-/// in its middle. Stretches less than 0.6 semitones apart are one drifting note, and a short rise out of
-/// silence into a note is that note's scoop (own rules).
+/// again at consonants (consonants.h), which part repeated notes too. A wide glide between two notes is one
+/// boundary, in its middle. Stretches less than 0.6 semitones apart are one drifting note, and a short rise
+/// out of silence into a note is that note's scoop (own rules).
 std::vector<Run> cut_notes(const voice::Hearing& hearing, const std::vector<Run>& runs,
                            const std::vector<float>& pitch);
 
