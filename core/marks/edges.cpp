@@ -133,9 +133,9 @@ Onset onset_alone(const voice::Hearing& hearing, const Run& note, std::size_t si
     }
     if (glottal > 0)
         return {OnsetKind::glottal,
-                {std::clamp(0.6 + 0.1 * glottal, 0.6, 0.9)},
+                {std::clamp(0.75 + 0.07 * glottal, 0.75, 0.95)},
                 words + ", no air before the tone"};
-    return {OnsetKind::balanced, {std::clamp(0.4 - 0.18 * std::max(breathy, glottal), 0.4, 0.9)}, words};
+    return {OnsetKind::balanced, {std::clamp(0.25 - 0.25 * std::max(breathy, glottal), 0.25, 0.95)}, words};
 }
 
 Offset offset_alone(const voice::Hearing& hearing, const Run& note, std::size_t silent_after) {
@@ -164,10 +164,10 @@ Offset offset_alone(const voice::Hearing& hearing, const Run& note, std::size_t 
     const std::string words = "falls in " + ms(fall);
     if (air > 8 && share > -14)
         return {OffsetKind::breathy,
-                {std::clamp(0.5 + (air - 8) / 40, 0.5, 0.9)},
+                {std::clamp(0.75 + (air - 8) / 80, 0.75, 0.95)},
                 words + ", air after the tone " + fixed(air, 0) + " dB over the quiet"};
     if (fall > Seconds(0.16))
-        return {OffsetKind::trailing, {std::clamp(0.5 + (fall.value() - 0.16) * 2, 0.5, 0.9)}, words};
+        return {OffsetKind::trailing, {std::clamp(0.75 + (fall.value() - 0.16), 0.75, 0.95)}, words};
     return {OffsetKind::clean, {std::clamp(0.9 - fall.value() * 2, 0.5, 0.9)}, words};
 }
 
