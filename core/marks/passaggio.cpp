@@ -10,7 +10,7 @@ void Passaggio::fit(const std::vector<double>& pitch, const std::vector<double>&
     constexpr double kUsual = 0.3, kSteepest = 0.8;      // log odds a semitone
     constexpr double kHeldLevel = 0.1, kHeldSlope = 4.0; // precision of what is known beforehand
     constexpr double kSampleWeight = 1 / 3.0;
-    constexpr int kRounds = 5;
+    constexpr int kRounds = 2; // a step goes on from the one before
     for (int round = 0; round < kRounds; ++round) {
         double up0 = -kHeldLevel * level_, up1 = kHeldSlope * (kUsual - slope_);
         double bend00 = kHeldLevel, bend01 = 0, bend11 = kHeldSlope;
