@@ -115,8 +115,8 @@ Path evidence(const std::vector<std::optional<RegisterSample>>& frames, const st
     constexpr double kWeight = 0.2; // neighbouring frames say the same
     constexpr double kMostOfNote = 7, kMost = 3;
     constexpr double kOfPitch = 2; // its weight, once for the whole note
-    const double inside = alone ? 10 : 14, at_note = alone ? 3 : 5;
-    constexpr double kInPause = 2, kAtBreak = 2;
+    const double inside = alone ? 10 : 14;
+    constexpr double kAtNote = 4, kInPause = 2, kAtBreak = 2;
     const std::vector<double> nothing(frames.size(), 0.0);
     Path p{nothing, nothing, std::vector<double>(frames.size(), kInPause)};
     constexpr std::size_t kReach = 6; // frames to either side; single ones are too noisy to trust
@@ -126,7 +126,7 @@ Path evidence(const std::vector<std::optional<RegisterSample>>& frames, const st
         const std::vector<bool> breaks = find_breaks(hearing.curves, f.begin, f.end);
         for (std::size_t i = f.begin; i < f.end; ++i) {
             const bool at_edge = i < f.begin + 4 || i + 4 >= f.end;
-            p.change[i] = breaks[i - f.begin] ? kAtBreak : at_edge ? at_note : inside;
+            p.change[i] = breaks[i - f.begin] ? kAtBreak : at_edge ? kAtNote : inside;
             const std::size_t from = i > f.begin + kReach ? i - kReach : f.begin;
             if (const auto x = pool_frames(frames, from, std::min(f.end, i + kReach + 1)))
                 p.odds[i] = std::clamp(model.head_score(*x), -kMost, kMost);
