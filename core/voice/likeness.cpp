@@ -58,7 +58,8 @@ LikenessFeatures features_of(const Sums& before, const Sums& after, double count
     return out;
 }
 
-/// Level of the recording's loud frames: the 90th percentile of what each frame's strongest candidate has.
+} // namespace
+
 double loud_level(const Lattice& lattice, std::span<const Claim> claims) {
     std::vector<float> level;
     std::size_t first = 0;
@@ -69,8 +70,6 @@ double loud_level(const Lattice& lattice, std::span<const Claim> claims) {
     }
     return signal::quantile(level, 0.9).value_or(0);
 }
-
-} // namespace
 
 void for_each_candidate(const Lattice& lattice, std::span<const Claim> claims,
                         const std::function<void(std::size_t, const LikenessFeatures&)>& call) {

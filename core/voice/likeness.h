@@ -32,6 +32,10 @@ using LikenessFeatures = std::array<float, kLikenessFeatures>;
 void for_each_candidate(const Lattice& lattice, std::span<const Claim> claims,
                         const std::function<void(std::size_t candidate, const LikenessFeatures&)>& call);
 
+/// Level of the recording's loud frames, dB: the 90th percentile of what each frame's strongest candidate
+/// has.
+double loud_level(const Lattice& lattice, std::span<const Claim> claims);
+
 /// Log odds against 'nobody sings', one a candidate in the order of `lattice.all()`. Pitch contours are told
 /// apart by their features (after Salamon & Gomez 2012, section II.C) with trained weights (as Bittner,
 /// Salamon, Essid, Bello 2015), here of a conditional logit (McFadden 1974): the candidates of a frame and

@@ -15,7 +15,8 @@ struct Voicing {
 
 /// Alone: pYIN's probability, freed of hum and hiss far under the singing (35 dB and more), and raised where
 /// partials stand clear in a loud frame without one common period.
-/// Accompanied: by how much each pitch looks like the singer's (likeness.h).
+/// Accompanied: by how much each pitch looks like the singer's (likeness.h) and whether somebody sings there
+/// at all (presence.h).
 Voicing find_voicing(const FirstPass& pass, Setting setting);
 
 } // namespace luft::voice
