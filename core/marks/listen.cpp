@@ -9,6 +9,7 @@
 #include "marks/registers.h"
 #include "marks/segments.h"
 #include "marks/switches.h"
+#include "marks/trust.h"
 #include "marks/tuning.h"
 #include "marks/vowels.h"
 #include "voice/hear.h"
@@ -63,6 +64,7 @@ Analysis listen(SampleSource& source, const ListenOptions& options, const Progre
     mark_dynamics(a.notes, a.phrases, hearing.setting);
     a.duration = hearing.duration;
     a.setting = hearing.setting;
+    set_confidence_right(a);
     a.loudness = hearing.loudness;
     a.curves = std::move(hearing.curves);
     progress.step(1, "done");
