@@ -153,13 +153,17 @@ std::optional<int> Container::picture_stream() const {
 std::int64_t Container::find_origin() const {
     const std::int64_t start = input_->start_time;
     if (start == AV_NOPTS_VALUE) return 0;
-    const std::string_view name = input_->iformat->name;
     // MP3 counts the encoder's delay as time; the first sample after it is what was recorded first.
-    const bool counts_delay = name == "mp3";
+    const bool counts_delay = std::string_view(input_->iformat->name) == "mp3";
+    return counts_delay || starts_anywhere() ? start : 0;
+}
+
+bool Container::starts_anywhere() const {
     // Ogg is marked so too, for chained streams, but its clock starts at 0.
-    const bool starts_anywhere = (input_->iformat->flags & AVFMT_TS_DISCONT) != 0 && name != "ogg";
-    const bool absurd = static_cast<double>(start) > kMostLateStart.value() * AV_TIME_BASE;
-    return counts_delay || starts_anywhere || absurd ? start : 0;
+    if ((input_->iformat->flags & AVFMT_TS_DISCONT) != 0 && std::string_view(input_->iformat->name) != "ogg")
+        return true;
+    const std::int64_t start = input_->start_time;
+    return start != AV_NOPTS_VALUE && static_cast<double>(start) > kMostLateStart.value() * AV_TIME_BASE;
 }
 
 std::optional<Seconds> Container::media_time(const AVStream& stream, std::int64_t stamp) const {
@@ -207,6 +211,13 @@ bool Container::read(AVPacket& packet) {
 
 bool Container::seek(const AVStream& stream, std::int64_t stamp) {
     const int code = av_seek_frame(input_.get(), stream.index, stamp, AVSEEK_FLAG_BACKWARD);
+    io_->rethrow();
+    return code >= 0;
+}
+
+bool Container::seek(Seconds t) {
+    const auto at = static_cast<std::int64_t>(t.value() * AV_TIME_BASE) + origin_;
+    const int code = av_seek_frame(input_.get(), -1, at, AVSEEK_FLAG_BACKWARD);
     io_->rethrow();
     return code >= 0;
 }

@@ -36,6 +36,8 @@ class Container {
 
     /// The container's clock at media time 0, in microseconds: see Facts.
     [[nodiscard]] std::int64_t origin() const { return origin_; }
+    /// Whether that clock starts anywhere, and so may leap.
+    [[nodiscard]] bool starts_anywhere() const;
     /// A time stamp of a stream as media time; none for AV_NOPTS_VALUE and for absurd ones.
     [[nodiscard]] std::optional<Seconds> media_time(const AVStream& stream, std::int64_t stamp) const;
 
@@ -49,6 +51,9 @@ class Container {
     bool read(AVPacket& packet);
     /// To the last key picture at or before the stamp; false when the format can't.
     bool seek(const AVStream& stream, std::int64_t stamp);
+    /// To a place from which all streams can be read, at or before the media time: for files whose index
+    /// knows the pictures only. False when the format can't.
+    bool seek(Seconds t);
 
   private:
     void open();

@@ -52,4 +52,10 @@ bool FrameReader::seek(std::int64_t stamp) {
     return container_->seek(*stream_, stamp);
 }
 
+bool FrameReader::seek(Seconds t) {
+    draining_ = false;
+    avcodec_flush_buffers(codec_.get());
+    return container_->seek(t);
+}
+
 } // namespace luft::media

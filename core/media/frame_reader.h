@@ -24,6 +24,8 @@ class FrameReader {
     /// To the last key picture at or before the stamp; false when the format can't, and then the reader is of
     /// no more use.
     bool seek(std::int64_t stamp);
+    /// As Container::seek to a time.
+    bool seek(Seconds t);
 
     /// FFmpeg's reason why the last bad packet couldn't be decoded; empty when there was none.
     [[nodiscard]] const std::string& last_damage() const { return damage_; }

@@ -51,6 +51,20 @@ Facts probe(std::unique_ptr<ByteSource> bytes);
 /// the file's clock is not filled.
 std::unique_ptr<SampleSource> open_sound(std::unique_ptr<ByteSource> bytes);
 
+/// A sound that can be heard from any place.
+class PlayableSound : public SampleSource {
+  public:
+    /// The next block begins at exactly this sample; below 0 is 0, and past the end `read` gives nothing.
+    /// Quick (about a second is decoded) where the format can seek and its clock starts at 0; else the file
+    /// is decoded from its start. The samples stand where a straight run puts them, and of lossy codecs they
+    /// are nearly the same. Not so after a place where the file's own clock was set anew (chained Ogg
+    /// streams): what is played from there may be another place. Throws as `read`.
+    virtual void go_to(std::int64_t sample) = 0;
+};
+
+/// As open_sound.
+std::unique_ptr<PlayableSound> open_playable_sound(std::unique_ptr<ByteSource> bytes);
+
 /// One picture, 8-bit RGB, rows top to bottom without padding.
 struct Picture {
     int width = 0;

@@ -52,4 +52,10 @@ Timeline::Place Timeline::place(std::optional<std::int64_t> start, std::int64_t 
     return place;
 }
 
+void Timeline::resume(std::int64_t sample) {
+    next_ = sample;
+    shift_ = silence_ = 0;
+    started_ = true;
+}
+
 } // namespace luft::media

@@ -39,6 +39,13 @@ class Timeline {
     /// Sample that comes next.
     [[nodiscard]] std::int64_t next() const { return next_; }
 
+    /// Goes on at this sample, where a seek has led; what was before is forgotten.
+    void resume(std::int64_t sample);
+    /// Up to this much off, a stamp is rounding.
+    [[nodiscard]] std::int64_t rounding() const { return rounding_; }
+    /// One unit of the container's clock.
+    [[nodiscard]] std::int64_t tick() const { return tick_; }
+
   private:
     [[nodiscard]] std::int64_t snapped(std::int64_t start) const;
     [[nodiscard]] bool goes_on(std::optional<std::int64_t> following, std::int64_t count) const;
