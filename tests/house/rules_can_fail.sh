@@ -4,10 +4,12 @@ set -euo pipefail
 here="$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)"
 work="$(mktemp -d)"
 trap 'rm -rf "$work"' EXIT
-mkdir -p "$work/core/voice" "$work/core/media" "$work/core/project"
+mkdir -p "$work/core/voice" "$work/core/media" "$work/core/project" "$work/core/signal" "$work/app/desk/play"
 
 echo '#include <libavformat/avformat.h>' > "$work/core/media/a.cpp"
 echo '#include <sqlite3.h>' > "$work/core/project/a.cpp"
+echo '#include <rubberband/RubberBandStretcher.h>' > "$work/core/signal/a.cpp"
+echo '#include <SDL.h>' > "$work/app/desk/play/a.cpp"
 printf '%s\n' '#include "base/units.h"' 'int n = std::snprintf(a, 1, "x");' > "$work/core/voice/a.cpp"
 "$here/rules.sh" "$work" > /dev/null
 
@@ -23,6 +25,9 @@ breaks() {
 breaks '#include <libswscale/swscale.h>' "FFmpeg"
 breaks '#include "sqlite3.h"' "SQLite"
 breaks '#include <pango/pangocairo.h>' "Cairo"
+breaks '#include <rubberband/RubberBandStretcher.h>' "Rubber Band"
+breaks '#include <SDL.h>' "SDL"
+breaks '#include <SDL2/SDL_audio.h>' "SDL"
 breaks '#include "../base/units.h"' "folder/file.h"
 breaks '#include "pitch.h"' "folder/file.h"
 breaks '#include <wx/wx.h>' "windows"
