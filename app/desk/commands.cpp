@@ -1,0 +1,135 @@
+#include "desk/commands.h"
+
+#include <wx/accel.h>
+
+#include <algorithm>
+#include <array>
+#include <cstring>
+
+namespace luft::desk {
+namespace {
+
+using Kind = Command::Kind;
+
+constexpr std::array kAll{
+    Command{Do::new_recording, "&File", "&New from a recording…", "Ctrl+N",
+            "Bring in a recording and listen to it"},
+    Command{Do::open_project, "&File", "&Open a project…", "Ctrl+O", "Go on with a project"},
+    Command{Do::open_sample, "&File", "Look at the &sample", "", "A copy of the invented sample song"},
+    Command{Do::close_project, "&File", "&Close the project", "Ctrl+W", "Everything is kept already"},
+    Command{Do::add_performance, "&File", "&Add a performance…", "Ctrl+Shift+N",
+            "Another recording of the same piece", Kind::plain, true},
+    Command{Do::listen_again, "&File", "&Listen again", "",
+            "Detect anew; what you kept, dropped or moved stays"},
+    Command{Do::print_sheet, "&File", "&Print the sheet to PDF…", "Ctrl+P", "The whole song on A4 pages",
+            Kind::plain, true},
+    Command{Do::quit, "&File", "&Quit", "Ctrl+Q", "Everything is kept already", Kind::plain, true},
+
+    Command{Do::undo, "&Edit", "&Undo", "Ctrl+Z", "Take back the last edit"},
+    Command{Do::redo, "&Edit", "&Redo", "Ctrl+Y", "Make the undone edit again"},
+    Command{Do::keep, "&Edit", "&Keep", "K", "Keep what is selected", Kind::plain, true},
+    Command{Do::drop, "&Edit", "&Drop", "Delete",
+            "Drop what is selected; listening again won't bring it back"},
+    Command{Do::change_kind, "&Edit", "&Change the kind", "C",
+            "Breath heard or inferred, switch up or down, onset of a note"},
+    Command{Do::split_phrase, "&Edit", "&Split the phrase here", "P", "At the playhead"},
+    Command{Do::join_phrase, "&Edit", "&Join with the next phrase", "J", "Two phrases become one"},
+    Command{Do::piece_notes, "&Edit", "About this &piece…", "", "Title, performer, source, permission",
+            Kind::plain, true},
+    Command{Do::vocabulary, "&Edit", "Tag &vocabulary…", "", "Facets and shades, and your own"},
+
+    Command{Do::set_breath, "&Mark", "Set a &breath", "B", "At the playhead, also while it plays"},
+    Command{Do::set_switch, "&Mark", "Set a register s&witch", "W", "At the playhead, also while it plays"},
+    Command{Do::make_moment, "&Mark", "Make a &moment", "M",
+            "Over the selection or the last seconds heard; or drag over the ribbon"},
+    Command{Do::make_stop, "&Mark", "Put a &stop into the script", "S",
+            "Playback will halt here for your words"},
+    Command{Do::verdict_strength, "&Mark", "Verdict: s&trength", "1", "Of the selected moment", Kind::plain,
+            true},
+    Command{Do::verdict_watch, "&Mark", "Verdict: w&atch", "2", "Of the selected moment"},
+    Command{Do::verdict_explain, "&Mark", "Verdict: &explain", "3", "Of the selected moment"},
+    Command{Do::add_shade, "&Mark", "Add a s&hade", "T", "Type a few letters, then Enter"},
+    Command{Do::write_remark, "&Mark", "Write the &remark", "E", "In your words"},
+
+    Command{Do::next_proposal, "&Review", "&Next proposal", "N", "Go through what is only proposed"},
+    Command{Do::previous_mark, "&Review", "Mark &before", "Left", "Select the mark or moment before"},
+    Command{Do::next_mark, "&Review", "Mark &after", "Right", "Select the mark or moment after"},
+    Command{Do::find, "&Review", "&Find…", "Ctrl+F", "Moments that hold a word or a shade"},
+    Command{Do::deselect, "&Review", "Select n&othing", "Escape", "And stop what plays"},
+    Command{Do::review_by_time, "&Review", "In order of &time", "", "The review goes from start to end",
+            Kind::radio, true},
+    Command{Do::review_unsure_first, "&Review", "&Unsure ones first", "",
+            "The review begins with the least sure", Kind::radio},
+    Command{Do::review_notes_too, "&Review", "Notes t&oo", "", "Notes are many; else they are left out",
+            Kind::check, true},
+
+    Command{Do::play, "&Playback", "&Play or pause", "Space", "From the playhead"},
+    Command{Do::play_selection, "&Playback", "Play the &selection", "Enter", "From its start"},
+    Command{Do::loop, "&Playback", "&Loop", "L",
+            "The selection, or the phrase at the playhead, over and over", Kind::check},
+    Command{Do::slower, "&Playback", "Slo&wer", "-", "Down to a quarter, at the same pitch", Kind::plain,
+            true},
+    Command{Do::faster, "&Playback", "&Faster", "+", "Up to full speed"},
+    Command{Do::full_speed, "&Playback", "F&ull speed", "0", ""},
+    Command{Do::back, "&Playback", "&Back a little", "Ctrl+Left", "One second", Kind::plain, true},
+    Command{Do::forward, "&Playback", "For&ward a little", "Ctrl+Right", "One second"},
+    Command{Do::frame_back, "&Playback", "A picture b&ack", ",", "Without sound"},
+    Command{Do::frame_forward, "&Playback", "A picture fo&rward", ".", "Without sound"},
+    Command{Do::tone_off, "&Playback", "No reference &tone", "", "", Kind::radio, true},
+    Command{Do::tone_sung, "&Playback", "Tone at the sun&g pitch", "", "Quietly, while it plays",
+            Kind::radio},
+    Command{Do::tone_ideal, "&Playback", "Tone at the &ideal pitch", "", "The nearest note in this tuning",
+            Kind::radio},
+
+    Command{Do::view_sheet, "&View", "&Sheet", "F5", "The marked-up song", Kind::radio},
+    Command{Do::view_profile, "&View", "&Profile", "F6", "What this performance shows, summed up",
+            Kind::radio},
+    Command{Do::zoom_in, "&View", "&Longer lines", "Ctrl++", "More room for each second", Kind::plain, true},
+    Command{Do::zoom_out, "&View", "S&horter lines", "Ctrl+-", "Less room for each second"},
+    Command{Do::zoom_fit, "&View", "&Fit the lines", "Ctrl+0", "Nine of ten phrases have room"},
+    Command{Do::taller, "&View", "&Taller lines", "Ctrl+Up", "More room for each semitone"},
+    Command{Do::lower, "&View", "L&ower lines", "Ctrl+Down", "Less room for each semitone"},
+    Command{Do::picture, "&View", "The p&icture", "F7", "Show or hide it", Kind::check, true},
+    Command{Do::save_still, "&View", "Save the picture as a f&ile…", "", "The one that is shown"},
+
+    Command{Do::key_chart, "&Help", "&Keys", "F1", "All keys on one page, to print"},
+    Command{Do::about, "&Help", "&About Luftpause", "", "Version, cautions, licence"},
+};
+
+int code_of(const char* key) {
+    if (std::strcmp(key, "Space") == 0) return WXK_SPACE;
+    if (std::strcmp(key, "Enter") == 0) return WXK_RETURN;
+    if (std::strcmp(key, "Delete") == 0) return WXK_DELETE;
+    if (std::strcmp(key, "Escape") == 0) return WXK_ESCAPE;
+    if (std::strcmp(key, "Left") == 0) return WXK_LEFT;
+    if (std::strcmp(key, "Right") == 0) return WXK_RIGHT;
+    return std::strlen(key) == 1 ? key[0] : 0;
+}
+
+} // namespace
+
+std::span<const Command> commands() {
+    return kAll;
+}
+
+const Command& command(Do id) {
+    return *std::ranges::find(kAll, id, &Command::id);
+}
+
+std::optional<Do> command_of(const wxKeyEvent& event) {
+    if (event.ControlDown() || event.AltDown() || event.MetaDown()) return std::nullopt;
+    int pressed = event.GetKeyCode();
+    const int letter = static_cast<int>(event.GetUnicodeKey());
+    if (pressed == WXK_NUMPAD_ENTER) pressed = WXK_RETURN;
+    if (pressed == WXK_NUMPAD_ADD) pressed = '+';
+    if (pressed == WXK_NUMPAD_SUBTRACT) pressed = '-';
+    if (pressed == WXK_BACK) pressed = WXK_DELETE;
+    if (pressed == '=' && event.ShiftDown()) pressed = '+';
+    for (const auto& one : kAll) {
+        const int code = code_of(one.key);
+        if (code != 0 && (code == pressed || (letter > ' ' && code == letter))) return one.id;
+    }
+    return std::nullopt;
+}
+
+} // namespace luft::desk

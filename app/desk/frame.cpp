@@ -1,0 +1,321 @@
+#include "desk/frame.h"
+
+#include "desk/text.h"
+#include "desk/work/edits.h"
+
+#include <wx/config.h>
+#include <wx/display.h>
+#include <wx/dnd.h>
+
+namespace luft::desk {
+namespace {
+
+constexpr int kTick = 16;     ///< ms: once a frame of the screen
+constexpr int kJobTick = 200; ///< ms
+const wxSize kFirstSize(1280, 800);
+constexpr int kSideWidth = 300;
+
+class Drop : public wxFileDropTarget {
+  public:
+    explicit Drop(Frame& frame) : frame_(frame) {}
+    bool OnDropFiles(wxCoord, wxCoord, const wxArrayString& files) override {
+        if (files.empty()) return false;
+        // After the drop is done: what follows may be a dialog.
+        frame_.CallAfter([this, file = files[0]] { frame_.open_file(file); });
+        return true;
+    }
+
+  private:
+    Frame& frame_;
+};
+
+} // namespace
+
+Frame::Frame()
+    : wxFrame(nullptr, wxID_ANY, "Luftpause", wxDefaultPosition, wxDefaultSize),
+      recent_(9, static_cast<int>(Do::first_recent)), timer_(this), job_timer_(this) {
+    recent_.Load(*wxConfigBase::Get());
+    make_menus();
+    make_parts();
+    restore_layout();
+    SetDropTarget(new Drop(*this));
+    session_.watch([this](const Session::Change& change) { watch(change); });
+    Bind(wxEVT_MENU, [this](wxCommandEvent& event) { run(static_cast<Do>(event.GetId())); });
+    Bind(wxEVT_CHAR_HOOK, &Frame::key, this);
+    Bind(wxEVT_CLOSE_WINDOW, [this](wxCloseEvent& event) {
+        side_->form().store();
+        save_layout();
+        event.Skip();
+    });
+    Bind(wxEVT_SYS_COLOUR_CHANGED, [this](wxSysColourChangedEvent& event) {
+        event.Skip();
+        sheet_->renew();
+    });
+    Bind(
+        wxEVT_TIMER, [this](wxTimerEvent&) { tick(); }, timer_.GetId());
+    Bind(
+        wxEVT_TIMER, [this](wxTimerEvent&) { look_at_job(); }, job_timer_.GetId());
+    timer_.Start(kTick);
+    watch({true, true, true, true});
+}
+
+Frame::~Frame() {
+    job_.reset();
+    playing_.close();
+}
+
+void Frame::make_menus() {
+    auto* bar = new wxMenuBar;
+    wxString heading;
+    wxMenu* menu = nullptr;
+    for (const auto& one : commands()) {
+        if (heading != one.menu) {
+            heading = one.menu;
+            menu = new wxMenu;
+            bar->Append(menu, heading);
+            if (heading == "&File") file_menu_ = menu;
+        }
+        if (one.rule_before) menu->AppendSeparator();
+        // Keys without Ctrl are handled in key(), so that letters can be typed into fields: they are only
+        // told here.
+        const wxString key(one.key);
+        const bool handled = key.StartsWith("Ctrl") || key.StartsWith("F");
+        const wxString words = shown(one.words) + (key.empty() ? ""
+                                                   : handled   ? "\t" + key
+                                                               : "    (" + key + ")");
+        const wxItemKind kind = one.kind == Command::Kind::check   ? wxITEM_CHECK
+                                : one.kind == Command::Kind::radio ? wxITEM_RADIO
+                                                                   : wxITEM_NORMAL;
+        menu->Append(static_cast<int>(one.id), words, wxString(one.help), kind);
+    }
+    auto* again = new wxMenu;
+    file_menu_->Insert(2, wxID_ANY, "Open a&gain", again);
+    recent_.UseMenu(again);
+    recent_.AddFilesToMenu();
+    SetMenuBar(bar);
+}
+
+void Frame::make_parts() {
+    auto* column = new wxBoxSizer(wxVERTICAL);
+    notice_ = new wxInfoBar(this);
+    notice_->SetShowHideEffects(wxSHOW_EFFECT_NONE, wxSHOW_EFFECT_NONE);
+    column->Add(notice_, 0, wxEXPAND);
+
+    head_ = new wxPanel(this);
+    auto* head = new wxBoxSizer(wxHORIZONTAL);
+    piece_ = new wxStaticText(head_, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxST_ELLIPSIZE_END);
+    wxFont large = piece_->GetFont();
+    large.SetFractionalPointSize(large.GetFractionalPointSize() * 1.25);
+    piece_->SetFont(large.Bold());
+    head->Add(piece_, 1, wxALIGN_CENTRE_VERTICAL | wxALL, FromDIP(8));
+    performance_ = new wxChoice(head_, wxID_ANY, wxDefaultPosition, FromDIP(wxSize(260, -1)));
+    performance_->SetToolTip("The performance that is shown");
+    performance_->Bind(wxEVT_CHOICE, [this](wxCommandEvent& event) {
+        guarded(
+            [&] { session_.show(session_.performances().at(static_cast<std::size_t>(event.GetInt())).id); });
+        sheet_->SetFocus();
+    });
+    head->Add(performance_, 0, wxALIGN_CENTRE_VERTICAL | wxALL, FromDIP(6));
+    const auto view_button = [&](Do view, const wxString& words) {
+        auto* button = new wxToggleButton(head_, wxID_ANY, words);
+        button->SetToolTip(wxString(command(view).help) + "  (" + command(view).key + ")");
+        button->Bind(wxEVT_TOGGLEBUTTON, [this, view](wxCommandEvent&) { run(view); });
+        head->Add(button, 0, wxALIGN_CENTRE_VERTICAL | wxALL, FromDIP(3));
+        return button;
+    };
+    sheet_button_ = view_button(Do::view_sheet, "Sheet");
+    profile_button_ = view_button(Do::view_profile, "Profile");
+    head->AddSpacer(FromDIP(5));
+    head_->SetSizer(head);
+    column->Add(head_, 0, wxEXPAND);
+
+    job_bar_ = new wxPanel(this);
+    auto* job = new wxBoxSizer(wxHORIZONTAL);
+    job_text_ =
+        new wxStaticText(job_bar_, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxST_ELLIPSIZE_END);
+    job_gauge_ = new wxGauge(job_bar_, wxID_ANY, 1000, wxDefaultPosition, FromDIP(wxSize(220, 12)));
+    auto* stop = new wxButton(job_bar_, wxID_ANY, "Stop", wxDefaultPosition, wxDefaultSize, wxBU_EXACTFIT);
+    stop->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { stop_job(); });
+    job->Add(job_text_, 1, wxALIGN_CENTRE_VERTICAL | wxALL, FromDIP(8));
+    job->Add(job_gauge_, 0, wxALIGN_CENTRE_VERTICAL | wxALL, FromDIP(6));
+    job->Add(stop, 0, wxALIGN_CENTRE_VERTICAL | wxALL, FromDIP(6));
+    job_bar_->SetSizer(job);
+    job_bar_->Hide();
+    column->Add(job_bar_, 0, wxEXPAND);
+
+    split_ = new wxSplitterWindow(this, wxID_ANY, wxDefaultPosition, wxDefaultSize,
+                                  wxSP_LIVE_UPDATE | wxSP_THIN_SASH);
+    split_->SetMinimumPaneSize(FromDIP(220));
+    split_->SetSashGravity(1);
+    book_ = new wxSimplebook(split_, wxID_ANY);
+    start_ = new StartPage(book_, [this](Do id) { run(id); });
+    sheet_ = new SheetView(
+        book_, session_,
+        {[this](Seconds t) { go_to(t); },
+         [this](Span span) { guarded([&] { luft::desk::make_moment(session_, span); }); },
+         [this](project::MarkId id, Span span) { guarded([&] { move_mark(session_, id, span); }); },
+         [this](project::MomentId id, Span span) { guarded([&] { move_moment(session_, id, span); }); },
+         [this] { run(Do::write_remark); }});
+    profile_ = new ProfileView(book_, session_, [this](Span span) { play_span(span); });
+    book_->AddPage(start_, "");
+    book_->AddPage(sheet_, "");
+    book_->AddPage(profile_, "");
+    right_ = new wxSplitterWindow(split_, wxID_ANY, wxDefaultPosition, wxDefaultSize,
+                                  wxSP_LIVE_UPDATE | wxSP_THIN_SASH);
+    right_->SetMinimumPaneSize(FromDIP(100));
+    picture_ = new PictureView(right_);
+    side_ = new SidePanel(
+        right_, session_, [this](Do id) { run(id); },
+        [this](const std::function<void()>& what) { guarded(what); });
+    right_->SplitHorizontally(picture_, side_, FromDIP(kSideWidth * 9 / 16));
+    split_->SplitVertically(book_, right_, -FromDIP(kSideWidth));
+    column->Add(split_, 1, wxEXPAND);
+
+    transport_ = new Transport(this, {[this](Do id) { run(id); }, [this](int percent) { set_speed(percent); },
+                                      [this](double share) { playing_.set_volume(share); }});
+    column->Add(transport_, 0, wxEXPAND);
+    SetSizer(column);
+    SetMinClientSize(FromDIP(wxSize(760, 480)));
+}
+
+void Frame::restore_layout() {
+    auto& config = *wxConfigBase::Get();
+    const wxRect screen = wxDisplay(static_cast<unsigned>(0)).GetClientArea();
+    const auto number = [&](const char* key, int otherwise) {
+        return static_cast<int>(config.ReadLong(key, otherwise));
+    };
+    wxSize size(number("/window/width", FromDIP(kFirstSize).x),
+                number("/window/height", FromDIP(kFirstSize).y));
+    size.DecTo(screen.GetSize());
+    SetSize(size);
+    const wxPoint at(number("/window/x", -1), number("/window/y", -1));
+    if (at.x >= 0 && at.y >= 0 && screen.Contains(at))
+        Move(at);
+    else
+        Centre();
+    if (config.ReadBool("/window/maximized", false)) Maximize();
+    playing_.set_volume(config.ReadDouble("/sound/volume", 0.8));
+    transport_->set_volume(playing_.volume());
+    split_->SetSashPosition(-number("/window/side", FromDIP(kSideWidth)));
+    right_->SetSashPosition(number("/window/picture", FromDIP(kSideWidth * 9 / 16)));
+}
+
+void Frame::save_layout() {
+    auto& config = *wxConfigBase::Get();
+    config.Write("/window/maximized", IsMaximized());
+    if (!IsMaximized() && !IsIconized()) {
+        config.Write("/window/width", GetSize().x);
+        config.Write("/window/height", GetSize().y);
+        config.Write("/window/x", GetPosition().x);
+        config.Write("/window/y", GetPosition().y);
+    }
+    if (split_->IsSplit())
+        config.Write("/window/side", split_->GetClientSize().x - split_->GetSashPosition());
+    if (right_->IsSplit()) config.Write("/window/picture", right_->GetSashPosition());
+    config.Write("/sound/volume", playing_.volume());
+    recent_.Save(config);
+    config.Flush();
+}
+
+void Frame::watch(const Session::Change& change) {
+    if (change.project || change.shown) {
+        open_media();
+        notice_->Dismiss();
+        if (session_.is_open() && session_.read_only())
+            say("This project can only be read here, so nothing can be changed. Copy it to a folder of your "
+                "own to work on it.");
+        if (media_missing_) find_recording();
+    }
+    if (change.project) {
+        const bool open = session_.is_open();
+        head_->Show(open);
+        transport_->Show(open);
+        if (open && !split_->IsSplit()) split_->SplitVertically(book_, right_, -FromDIP(kSideWidth));
+        if (!open && split_->IsSplit()) split_->Unsplit(right_);
+        open ? show_page(Do::view_sheet) : static_cast<void>(book_->SetSelection(0));
+        if (!open) {
+            std::vector<wxString> files;
+            for (std::size_t i = 0; i < recent_.GetCount(); ++i)
+                files.push_back(recent_.GetHistoryFile(i));
+            start_->show_recent(files);
+        }
+        Layout();
+    }
+    if (change.project || change.shown || change.contents) {
+        update_performances();
+        update_title();
+        side_->show_open(open_proposals(session_.source(), order_, review_notes_).size());
+        if (playing_.tone() != ToneKind::off) playing_.set_tone(playing_.tone(), session_);
+    }
+    update_menus();
+}
+
+void Frame::update_title() {
+    const auto& piece = session_.source().piece;
+    if (!session_.is_open()) return SetTitle("Luftpause");
+    const wxString title = piece.title.empty() ? wxString("Untitled") : shown(piece.title);
+    piece_->SetLabelText(title);
+    SetTitle(title + " – Luftpause");
+}
+
+void Frame::update_performances() {
+    performance_->Clear();
+    for (const auto& one : session_.performances()) {
+        performance_->Append(shown(one.label + (one.performer.empty() ? "" : ":  " + one.performer)));
+        if (session_.shown() == one.id)
+            performance_->SetSelection(static_cast<int>(performance_->GetCount()) - 1);
+    }
+    performance_->Show(session_.performances().size() > 1);
+    head_->Layout();
+}
+
+void Frame::update_menus() {
+    const bool open = session_.is_open(), shown_one = session_.shows_performance();
+    const bool writable = open && !session_.read_only();
+    auto& bar = *GetMenuBar();
+    const auto enable = [&](Do id, bool on) { bar.Enable(static_cast<int>(id), on); };
+    for (const Do id :
+         {Do::close_project, Do::print_sheet,  Do::play,          Do::play_selection, Do::loop,
+          Do::slower,        Do::faster,       Do::full_speed,    Do::back,           Do::forward,
+          Do::zoom_in,       Do::zoom_out,     Do::zoom_fit,      Do::taller,         Do::lower,
+          Do::view_sheet,    Do::view_profile, Do::picture,       Do::find,           Do::tone_off,
+          Do::tone_sung,     Do::tone_ideal,   Do::previous_mark, Do::next_mark,      Do::next_proposal,
+          Do::deselect,      Do::vocabulary})
+        enable(id, open);
+    for (const Do id : {Do::add_performance, Do::piece_notes})
+        enable(id, writable);
+    for (const Do id : {Do::listen_again, Do::set_breath, Do::set_switch, Do::make_moment, Do::make_stop,
+                        Do::split_phrase, Do::join_phrase})
+        enable(id, writable && shown_one);
+    const bool mark = session_.selected_mark() != nullptr, moment = session_.selected_moment() != nullptr;
+    for (const Do id : {Do::keep, Do::drop})
+        enable(id, writable && (mark || moment));
+    enable(Do::change_kind, writable && mark);
+    for (const Do id :
+         {Do::verdict_strength, Do::verdict_watch, Do::verdict_explain, Do::add_shade, Do::write_remark})
+        enable(id, writable && moment);
+    for (const Do id : {Do::frame_back, Do::frame_forward, Do::save_still})
+        enable(id, picture_->has_pictures());
+    const auto undo = session_.undo_label(), redo = session_.redo_label();
+    bar.SetLabel(static_cast<int>(Do::undo),
+                 undo ? "&Undo: " + shown(*undo) + "\tCtrl+Z" : wxString("&Undo\tCtrl+Z"));
+    bar.SetLabel(static_cast<int>(Do::redo),
+                 redo ? "&Redo: " + shown(*redo) + "\tCtrl+Y" : wxString("&Redo\tCtrl+Y"));
+    enable(Do::undo, undo.has_value());
+    enable(Do::redo, redo.has_value());
+    bar.Check(static_cast<int>(Do::picture), right_->IsSplit());
+}
+
+void Frame::show_page(Do view) {
+    if (!session_.is_open()) return;
+    book_->SetSelection(view == Do::view_profile ? 2 : 1);
+    GetMenuBar()->Check(static_cast<int>(view), true);
+    sheet_button_->SetValue(view == Do::view_sheet);
+    profile_button_->SetValue(view == Do::view_profile);
+    if (view == Do::view_profile)
+        profile_->bring_up_to_date();
+    else
+        sheet_->SetFocus();
+}
+
+} // namespace luft::desk

@@ -1,0 +1,131 @@
+// The window: menus, the parts and how they hang together.
+#pragma once
+
+#include "desk/commands.h"
+#include "desk/picture_view.h"
+#include "desk/playing.h"
+#include "desk/profile_view.h"
+#include "desk/sheet_view.h"
+#include "desk/side_panel.h"
+#include "desk/start_page.h"
+#include "desk/transport.h"
+#include "desk/work/job.h"
+#include "desk/work/review.h"
+#include "desk/work/session.h"
+
+#include <wx/filehistory.h>
+#include <wx/infobar.h>
+#include <wx/simplebook.h>
+#include <wx/splitter.h>
+#include <wx/tglbtn.h>
+#include <wx/timer.h>
+#include <wx/wx.h>
+
+#include <deque>
+#include <memory>
+
+namespace luft::desk {
+
+class Frame : public wxFrame {
+  public:
+    Frame();
+    ~Frame() override;
+    Frame(const Frame&) = delete;
+    Frame& operator=(const Frame&) = delete;
+
+    /// Opens a project or begins with a recording, whichever it is.
+    void open_file(const wxString& file);
+    /// Paints the sheet many times and prints the times, for the benchmark; then closes.
+    void measure(int frames);
+
+  private:
+    // frame.cpp: construction
+    void make_menus();
+    void make_parts();
+    void restore_layout();
+    void save_layout();
+    void watch(const Session::Change& change);
+    void update_menus();
+    void update_performances();
+    void update_title();
+    void show_page(Do view);
+
+    // frame_commands.cpp: what a command does
+    void run(Do id);
+    bool run_edit(Do id);
+    bool run_view(Do id);
+    void key(wxKeyEvent& event);
+    /// Runs it; what goes wrong is said in the window's line.
+    void guarded(const std::function<void()>& what);
+    void say(const std::string& words, int icon = wxICON_INFORMATION);
+    void say(const Error& error);
+    void review_next();
+    void keep_or_drop(project::MarkState state);
+    void select_and_reveal(const Selection& selection);
+    [[nodiscard]] ReviewOrder order() const { return order_; }
+
+    // frame_files.cpp: projects, recordings, background listening
+    void new_from_recording(const wxString& media);
+    void add_performance(const wxString& media);
+    void ask_and(bool new_project);
+    void open_project(const wxString& file);
+    void open_sample();
+    void close_project();
+    void begin(Job::Task task);
+    void look_at_job();
+    void stop_job();
+    void remember(const wxString& file);
+    void print_sheet();
+    void find_recording();
+
+    // frame_play.cpp: sound, playhead and picture
+    void open_media();
+    void tick();
+    void go_to(Seconds time);
+    void play(Do id);
+    void play_span(Span span);
+    void set_speed(int percent);
+    void step_picture(int frames);
+    void save_still();
+    [[nodiscard]] Span loop_span() const;
+
+    // frame_dialogs.cpp
+    void edit_piece();
+    void edit_vocabulary();
+    void find_moment();
+    void about();
+
+    Session session_;
+    Playing playing_;
+    std::unique_ptr<Job> job_;
+    std::deque<Job::Task> waiting_; ///< listened to one after the other
+    ReviewOrder order_ = ReviewOrder::by_time;
+    bool review_notes_ = false;
+
+    wxFileHistory recent_;
+    wxTimer timer_;
+    wxTimer job_timer_;
+    wxInfoBar* notice_ = nullptr;
+    wxPanel* head_ = nullptr;
+    wxStaticText* piece_ = nullptr;
+    wxChoice* performance_ = nullptr;
+    wxToggleButton* sheet_button_ = nullptr;
+    wxToggleButton* profile_button_ = nullptr;
+    wxPanel* job_bar_ = nullptr;
+    wxStaticText* job_text_ = nullptr;
+    wxGauge* job_gauge_ = nullptr;
+    wxSimplebook* book_ = nullptr; ///< 0 start, 1 sheet, 2 profile
+    StartPage* start_ = nullptr;
+    wxSplitterWindow* split_ = nullptr;
+    wxSplitterWindow* right_ = nullptr;
+    SheetView* sheet_ = nullptr;
+    ProfileView* profile_ = nullptr;
+    PictureView* picture_ = nullptr;
+    SidePanel* side_ = nullptr;
+    Transport* transport_ = nullptr;
+    wxMenu* file_menu_ = nullptr;
+    bool media_missing_ = false;
+    bool was_playing_ = false;
+};
+
+} // namespace luft::desk

@@ -1,0 +1,252 @@
+// What each command does.
+#include "desk/frame.h"
+#include "desk/key_chart.h"
+#include "desk/text.h"
+#include "desk/work/edits.h"
+
+#include <wx/textctrl.h>
+
+#include <iterator>
+
+namespace luft::desk {
+
+void Frame::guarded(const std::function<void()>& what) {
+    try {
+        what();
+    } catch (const Error& error) {
+        say(error);
+    } catch (const std::exception& error) {
+        say(std::string("Something went wrong that shouldn't have: ") + error.what(), wxICON_ERROR);
+    }
+}
+
+void Frame::say(const std::string& words, int icon) {
+    notice_->ShowMessage(shown(words), icon);
+}
+
+void Frame::say(const Error& error) {
+    const std::string advice = error.advice().empty() ? "" : " " + error.advice();
+    say(error.what() + advice, error.fault() == Fault::internal ? wxICON_ERROR : wxICON_WARNING);
+}
+
+void Frame::key(wxKeyEvent& event) {
+    wxWindow* focus = wxWindow::FindFocus();
+    const bool writing = dynamic_cast<wxTextEntry*>(focus) != nullptr;
+    if (wxGetTopLevelParent(focus ? focus : this) != this) return event.Skip(); // a dialog's own
+    if (writing) {
+        if (event.GetKeyCode() == WXK_ESCAPE) {
+            sheet_->SetFocus();
+            return;
+        }
+        return event.Skip();
+    }
+    const auto id = session_.is_open() ? command_of(event) : std::nullopt;
+    // Lists and buttons keep the keys that they need.
+    const bool own = dynamic_cast<wxControl*>(focus) != nullptr && focus != static_cast<wxWindow*>(profile_);
+    if (!id || (own && (*id == Do::play_selection || *id == Do::previous_mark || *id == Do::next_mark)))
+        return event.Skip();
+    if (GetMenuBar()->IsEnabled(static_cast<int>(*id))) run(*id);
+}
+
+void Frame::run(Do id) {
+    const int number = static_cast<int>(id);
+    if (number >= static_cast<int>(Do::first_recent) && number <= static_cast<int>(Do::last_recent)) {
+        const auto index = static_cast<std::size_t>(number - static_cast<int>(Do::first_recent));
+        if (index < recent_.GetCount()) open_project(recent_.GetHistoryFile(index));
+        return;
+    }
+    guarded([&] {
+        if (run_edit(id) || run_view(id)) return;
+        switch (id) {
+        case Do::new_recording:
+            return ask_and(true);
+        case Do::add_performance:
+            return ask_and(false);
+        case Do::open_project: {
+            wxFileDialog dialog(this, "Open a project", "", "", "Luftpause projects (*.luft)|*.luft",
+                                wxFD_OPEN | wxFD_FILE_MUST_EXIST);
+            if (dialog.ShowModal() == wxID_OK) open_project(dialog.GetPath());
+            return;
+        }
+        case Do::open_sample:
+            return open_sample();
+        case Do::close_project:
+            return close_project();
+        case Do::listen_again:
+            if (session_.shown()) begin(Job::Again{*session_.shown(), marks::Accompaniment::find_out});
+            return;
+        case Do::print_sheet:
+            return print_sheet();
+        case Do::quit:
+            Close();
+            return;
+        case Do::piece_notes:
+            return edit_piece();
+        case Do::vocabulary:
+            return edit_vocabulary();
+        case Do::find:
+            return find_moment();
+        case Do::key_chart:
+            return show_key_chart(this);
+        case Do::about:
+            return about();
+        case Do::save_still:
+            return save_still();
+        default:
+            return play(id);
+        }
+    });
+}
+
+bool Frame::run_edit(Do id) {
+    const Seconds here = playing_.position();
+    switch (id) {
+    case Do::undo:
+        side_->form().store();
+        session_.undo();
+        return true;
+    case Do::redo:
+        session_.redo();
+        return true;
+    case Do::keep:
+        keep_or_drop(project::MarkState::kept);
+        return true;
+    case Do::drop:
+        keep_or_drop(project::MarkState::dropped);
+        return true;
+    case Do::change_kind:
+        change_kind(session_);
+        return true;
+    case Do::split_phrase:
+        split_phrase(session_, here);
+        return true;
+    case Do::join_phrase:
+        join_phrase(session_, here);
+        return true;
+    case Do::set_breath:
+        luft::desk::set_breath(session_, here);
+        return true;
+    case Do::set_switch:
+        luft::desk::set_switch(session_, here);
+        return true;
+    case Do::make_moment:
+        luft::desk::make_moment(session_, moment_span(session_, here, playing_.playing()));
+        return true;
+    case Do::make_stop:
+        luft::desk::make_stop(session_, here);
+        say("The script has a stop here now.");
+        return true;
+    case Do::verdict_strength:
+        set_verdict(session_, project::Verdict::strength);
+        return true;
+    case Do::verdict_watch:
+        set_verdict(session_, project::Verdict::watch);
+        return true;
+    case Do::verdict_explain:
+        set_verdict(session_, project::Verdict::explain);
+        return true;
+    case Do::add_shade:
+        side_->form().begin_shade();
+        return true;
+    case Do::write_remark:
+        if (session_.selected_moment()) side_->form().begin_remark();
+        return true;
+    default:
+        return false;
+    }
+}
+
+bool Frame::run_view(Do id) {
+    switch (id) {
+    case Do::next_proposal:
+        review_next();
+        return true;
+    case Do::previous_mark:
+    case Do::next_mark:
+        select_and_reveal(neighbour(session_, playing_.position(), id == Do::next_mark));
+        return true;
+    case Do::deselect:
+        if (playing_.playing()) play(Do::play);
+        session_.select({});
+        return true;
+    case Do::review_by_time:
+    case Do::review_unsure_first:
+        order_ = id == Do::review_by_time ? ReviewOrder::by_time : ReviewOrder::unsure_first;
+        return true;
+    case Do::review_notes_too:
+        review_notes_ = GetMenuBar()->IsChecked(static_cast<int>(id));
+        side_->show_open(open_proposals(session_.source(), order_, review_notes_).size());
+        return true;
+    case Do::view_sheet:
+    case Do::view_profile:
+        show_page(id);
+        return true;
+    case Do::zoom_in:
+        sheet_->zoom(1.25);
+        return true;
+    case Do::zoom_out:
+        sheet_->zoom(0.8);
+        return true;
+    case Do::zoom_fit:
+        sheet_->zoom_fit();
+        return true;
+    case Do::taller:
+        sheet_->stretch(1.25);
+        return true;
+    case Do::lower:
+        sheet_->stretch(0.8);
+        return true;
+    case Do::picture:
+        if (right_->IsSplit())
+            right_->Unsplit(picture_);
+        else {
+            picture_->Show();
+            right_->SplitHorizontally(picture_, side_, right_->GetClientSize().x * 9 / 16);
+        }
+        update_menus();
+        return true;
+    default:
+        return false;
+    }
+}
+
+void Frame::select_and_reveal(const Selection& selection) {
+    session_.select(selection);
+    if (const auto* mark = session_.selected_mark()) {
+        sheet_->reveal(mark->span().start);
+        if (!playing_.playing()) go_to(mark->span().start);
+    } else if (const auto* moment = session_.selected_moment()) {
+        sheet_->reveal(moment->span.start);
+        if (!playing_.playing()) go_to(moment->span.start);
+    }
+}
+
+void Frame::review_next() {
+    const auto open = open_proposals(session_.source(), order_, review_notes_);
+    if (open.empty()) return say("Nothing is left to review: every proposal has been kept or dropped.");
+    const auto* mark = session_.selected_mark();
+    const auto* moment = session_.selected_moment();
+    const Span span = mark     ? mark->span()
+                      : moment ? moment->span
+                               : Span{playing_.position(), playing_.position()};
+    const Confidence confidence = mark ? mark->confidence() : moment ? moment->confidence : Confidence{0};
+    select_and_reveal(next_proposal(open, order_, session_.selection(), span, confidence));
+}
+
+void Frame::keep_or_drop(project::MarkState state) {
+    const auto* mark = session_.selected_mark();
+    const auto* moment = session_.selected_moment();
+    if (!mark && !moment) return;
+    const bool was_open = (mark && mark->state == project::MarkState::proposed) ||
+                          (moment && moment->state == project::MarkState::proposed);
+    const Selection from = session_.selection();
+    const Span span = mark ? mark->span() : moment->span;
+    const Confidence confidence = mark ? mark->confidence() : moment->confidence;
+    set_state(session_, state);
+    // In the review pass one key a proposal is enough: the next one comes by itself.
+    if (!was_open) return;
+    const auto open = open_proposals(session_.source(), order_, review_notes_);
+    select_and_reveal(next_proposal(open, order_, from, span, confidence));
+}
+
+} // namespace luft::desk

@@ -1,0 +1,204 @@
+// Projects, recordings and listening in the background.
+#include "base/text.h"
+#include "desk/frame.h"
+#include "desk/recording_dialog.h"
+#include "desk/text.h"
+#include "sheet/pages.h"
+
+#include <wx/filedlg.h>
+#include <wx/filename.h>
+#include <wx/stdpaths.h>
+
+#include <fstream>
+#include <sstream>
+
+namespace luft::desk {
+namespace {
+
+const char* const kMedia =
+    "Recordings|*.mp4;*.m4v;*.mov;*.mkv;*.webm;*.avi;*.mpg;*.mpeg;*.ts;*.wav;*.flac;*.mp3;*.m4a;"
+    "*.aac;*.ogg;*.opus;*.oga;*.aif;*.aiff;*.wma|All files|*";
+
+/// The sample's folder beside the program: in the build tree or where it is installed; empty for none.
+wxString sample_folder() {
+    const wxFileName program(wxStandardPaths::Get().GetExecutablePath());
+    for (const wxString& place :
+         {wxString("../../sample-project"), wxString("../share/luftpause/sample-project")}) {
+        wxFileName folder = wxFileName::DirName(program.GetPath() + "/" + place);
+        folder.Normalize(wxPATH_NORM_DOTS | wxPATH_NORM_ABSOLUTE);
+        if (folder.DirExists() && wxFileName(folder.GetPath() + "/words.txt").FileExists())
+            return folder.GetPath();
+    }
+    return {};
+}
+
+std::string whole_text(const wxString& file) {
+    std::ifstream stream(typed(file), std::ios::binary);
+    std::ostringstream text;
+    text << stream.rdbuf();
+    return valid_utf8(text.str());
+}
+
+} // namespace
+
+void Frame::open_file(const wxString& file) {
+    const bool project = wxFileName(file).GetExt().Lower() == "luft";
+    if (project) return open_project(file);
+    guarded([&] {
+        session_.is_open() && !session_.read_only() ? add_performance(file) : new_from_recording(file);
+    });
+}
+
+void Frame::ask_and(bool new_project) {
+    wxFileDialog dialog(this, "Choose a recording", "", "", kMedia, wxFD_OPEN | wxFD_FILE_MUST_EXIST);
+    if (dialog.ShowModal() != wxID_OK) return;
+    new_project ? new_from_recording(dialog.GetPath()) : add_performance(dialog.GetPath());
+}
+
+void Frame::new_from_recording(const wxString& media) {
+    if (job_) return say("A recording is being listened to; wait until it is done, or stop it.");
+    RecordingDialog dialog(this, media, true);
+    if (dialog.ShowModal() != wxID_OK) return;
+    session_.create(dialog.project_file(), dialog.piece());
+    remember(shown(dialog.project_file().string()));
+    begin(dialog.recording());
+}
+
+void Frame::add_performance(const wxString& media) {
+    RecordingDialog dialog(this, media, false);
+    if (dialog.ShowModal() == wxID_OK) begin(dialog.recording());
+}
+
+void Frame::open_project(const wxString& file) {
+    if (job_) return say("A recording is being listened to; wait until it is done, or stop it.");
+    guarded([&] {
+        side_->form().store();
+        session_.open(typed(file));
+        remember(file);
+    });
+}
+
+void Frame::close_project() {
+    if (job_) return say("A recording is being listened to; wait until it is done, or stop it.");
+    side_->form().store();
+    session_.close();
+}
+
+void Frame::open_sample() {
+    if (job_) return say("A recording is being listened to; wait until it is done, or stop it.");
+    const wxString from = sample_folder();
+    if (from.empty())
+        return say("The sample isn't here: it comes with the program's sources.", wxICON_WARNING);
+    wxDirDialog dialog(this, "Where may the copy of the sample go?",
+                       wxStandardPaths::Get().GetDocumentsDir());
+    if (dialog.ShowModal() != wxID_OK) return;
+    const wxString to = dialog.GetPath();
+    const wxString file = to + "/over-water.luft";
+    if (wxFileExists(file)) return open_project(file);
+    for (const char* name : {"over-water-vasslow.mp4", "over-water-marnik.mkv"})
+        if (!wxCopyFile(from + "/media/" + name, to + "/" + name, false) && !wxFileExists(to + "/" + name))
+            throw Error(Fault::cannot_write, "The sample can't be copied there.", "Choose another folder.");
+    project::Piece piece;
+    piece.title = "Over Water";
+    piece.writer = "Ilse Farrow";
+    piece.words = whole_text(from + "/words.txt");
+    session_.create(typed(file), piece);
+    remember(file);
+    for (const auto& [label, singer, ending] :
+         {std::tuple("vasslow", "Orrin Vasslow", "mp4"), std::tuple("marnik", "Pella Marnik", "mkv")}) {
+        intake::Recording r;
+        r.media = typed(to + "/over-water-" + label + "." + ending);
+        r.details.label = label;
+        r.details.performer = singer;
+        r.details.source = "a studio session that never was";
+        r.details.permission = "CC0 1.0";
+        begin(r);
+    }
+}
+
+void Frame::remember(const wxString& file) {
+    recent_.AddFileToHistory(wxFileName(file).GetAbsolutePath());
+    save_layout();
+}
+
+void Frame::begin(Job::Task task) {
+    waiting_.push_back(std::move(task));
+    if (!job_) look_at_job();
+    job_timer_.Start(200);
+}
+
+void Frame::stop_job() {
+    waiting_.clear();
+    if (job_) job_->stop();
+}
+
+void Frame::look_at_job() {
+    if (job_) {
+        const Job::State state = job_->state();
+        wxString words = "Listening: " + shown(state.doing);
+        if (state.left) words += ", about " + shown(clock_text(*state.left)) + " left";
+        job_text_->SetLabelText(words);
+        job_gauge_->SetValue(static_cast<int>(state.done * 1000));
+        if (!state.finished) return;
+        const Job::Outcome outcome = job_->outcome();
+        job_.reset();
+        guarded([&] {
+            session_.reload();
+            if (outcome.added) {
+                session_.show(outcome.added->performance.id);
+                if (media_missing_) open_media();
+                const auto& heard = outcome.added->heard;
+                if (heard)
+                    say("Found " + std::to_string(heard->analysis.phrases.size()) + " phrases, " +
+                        std::to_string(heard->analysis.breaths.size()) + " breaths and " +
+                        std::to_string(heard->analysis.notes.size()) +
+                        " notes. All are proposals: press N to go through them, or just listen.");
+            }
+            if (outcome.fault) say(*outcome.fault);
+            if (!outcome.added && !outcome.fault) say("Stopped. Nothing was changed.");
+        });
+    }
+    if (!job_ && !waiting_.empty() && session_.is_open()) {
+        job_ = std::make_unique<Job>(session_.project().file(), std::move(waiting_.front()));
+        waiting_.pop_front();
+    }
+    job_bar_->Show(job_ != nullptr);
+    Layout();
+    if (!job_) job_timer_.Stop();
+}
+
+void Frame::print_sheet() {
+    const wxFileName project(shown(session_.project().file().string()));
+    wxFileDialog dialog(this, "Print the sheet to PDF", project.GetPath(), project.GetName() + "-sheet.pdf",
+                        "PDF (*.pdf)|*.pdf", wxFD_SAVE | wxFD_OVERWRITE_PROMPT);
+    if (dialog.ShowModal() != wxID_OK) return;
+    const int pages = sheet::write_pdf(session_.source(), typed(dialog.GetPath()));
+    say("The sheet is printed to " + typed(dialog.GetFilename()) + ", " + std::to_string(pages) +
+        (pages == 1 ? " page." : " pages."));
+}
+
+void Frame::find_recording() {
+    const auto& performance = session_.source().performance;
+    notice_->RemoveButton(wxID_FIND);
+    notice_->AddButton(wxID_FIND, "Find it…");
+    notice_->Bind(
+        wxEVT_BUTTON,
+        [this, id = performance.id](wxCommandEvent&) {
+            wxFileDialog dialog(this, "Where is the recording now?", "", "", kMedia,
+                                wxFD_OPEN | wxFD_FILE_MUST_EXIST);
+            if (dialog.ShowModal() != wxID_OK) return;
+            guarded([&] {
+                session_.edit(
+                    [&](project::Project& project) { project.relink(id, typed(dialog.GetPath())); });
+                notice_->RemoveButton(wxID_FIND);
+                notice_->Dismiss();
+                open_media();
+            });
+        },
+        wxID_FIND);
+    say("The recording '" + performance.media.path +
+            "' isn't where it was, so it can't be played. Everything you marked is here.",
+        wxICON_WARNING);
+}
+
+} // namespace luft::desk

@@ -1,0 +1,62 @@
+// luftpause-desk: the window.
+#include "desk/frame.h"
+
+#include <wx/cmdline.h>
+#include <wx/config.h>
+#include <wx/fileconf.h>
+#include <wx/stdpaths.h>
+#include <wx/wx.h>
+
+namespace luft::desk {
+namespace {
+
+class App : public wxApp {
+  public:
+    bool OnInit() override {
+        SetAppName("luftpause");
+        SetVendorName("luftpause");
+        wxStandardPaths::Get().SetFileLayout(wxStandardPaths::FileLayout_XDG);
+        if (!wxApp::OnInit()) return false;
+        wxInitAllImageHandlers();
+        // In the user's configuration folder, the only place that the window writes to unasked.
+        auto& paths = wxStandardPaths::Get();
+        wxConfigBase::Set(new wxFileConfig(
+            "luftpause-desk", wxEmptyString,
+            paths.GetUserConfigDir() + "/" +
+                paths.MakeConfigFileName("luftpause-desk", wxStandardPaths::ConfigFileConv_Ext),
+            wxEmptyString, wxCONFIG_USE_LOCAL_FILE));
+        auto* frame = new Frame;
+        frame->Show();
+        if (!file_.empty()) frame->open_file(file_);
+        if (measured_ > 0) frame->CallAfter([frame, n = measured_] { frame->measure(static_cast<int>(n)); });
+        return true;
+    }
+
+    void OnInitCmdLine(wxCmdLineParser& parser) override {
+        wxApp::OnInitCmdLine(parser);
+        parser.AddParam("project or recording", wxCMD_LINE_VAL_STRING, wxCMD_LINE_PARAM_OPTIONAL);
+        parser.AddLongSwitch("version", "Print the version and end");
+        parser.AddLongOption("measure", "Paint the sheet so many times, print the times and end",
+                             wxCMD_LINE_VAL_NUMBER);
+        parser.SetLogo("luftpause-desk: the window of Luftpause");
+    }
+
+    bool OnCmdLineParsed(wxCmdLineParser& parser) override {
+        if (parser.Found("version")) {
+            wxPuts("luftpause-desk " LUFT_VERSION);
+            return false;
+        }
+        parser.Found("measure", &measured_);
+        if (parser.GetParamCount() > 0) file_ = parser.GetParam(0);
+        return wxApp::OnCmdLineParsed(parser);
+    }
+
+  private:
+    wxString file_;
+    long measured_ = 0;
+};
+
+} // namespace
+} // namespace luft::desk
+
+wxIMPLEMENT_APP(luft::desk::App);
