@@ -175,6 +175,32 @@ TEST_CASE("pausing keeps the place, playing elsewhere leaves what was queued, st
     CHECK_FALSE(desk.wait_for_end(0.1));
 }
 
+TEST_CASE("what is in the making when another place is asked for is never heard") {
+    Desk desk;
+    Recorder::Tape& tape = *desk.tape;
+    tape.hold(true);
+    desk.player.open(source_of(wav(20, 2, glide)));
+    const auto whole = samples(20, 2, glide);
+    // The tone's pitch is asked while a chunk is made: there the player's thread is held up.
+    std::atomic<bool> armed = true, inside = false, go_on = false;
+    desk.player.set_tone(std::make_shared<const ToneAt>([&](Seconds) -> std::optional<Hertz> {
+        if (armed.exchange(false)) {
+            inside = true;
+            inside.notify_all();
+            go_on.wait(false);
+        }
+        return std::nullopt;
+    }));
+    desk.player.play(1_s);
+    inside.wait(false);
+    desk.player.play(10_s);
+    go_on = true;
+    go_on.notify_all();
+    REQUIRE(wait_for_queue(tape, kAhead));
+    const auto all = tape.all();
+    CHECK(std::equal(all.begin(), all.end(), whole.begin() + 2 * 10 * kRate));
+}
+
 TEST_CASE("the settings stay through another opening, the loop goes") {
     Desk desk;
     desk.player.set_volume(0.5);

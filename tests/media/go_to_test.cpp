@@ -1,11 +1,13 @@
 // A sound that goes to any sample gives what a straight run gives there.
 #include "media/media.h"
 #include "media/tools.h"
+#include "tools/files.h"
 #include "tools/folder.h"
 #include "tools/programs.h"
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <cmath>
 
 using namespace luft;
@@ -175,4 +177,35 @@ TEST_CASE("going far into a long sound doesn't decode all that is before it") {
     const std::int64_t before = read;
     static_cast<void>(piece(*sound, 90 * kRate, 100));
     CHECK(read - before < 200'000); // of 1.6 MB
+}
+
+TEST_CASE("in a damaged file it still goes to the very sample, or gives nothing") {
+    const Folder folder;
+    make(folder / "in.wav");
+    const std::string file =
+        GENERATE(as<std::string>{}, "a.mp3", "a.m4a", "a.ogg", "a.flac", "a.mka", "a.ts");
+    ffmpeg("-i " + quoted(folder / "in.wav") + " -t 8 -movflags +faststart " + quoted(folder / file));
+    const std::string whole = read_all(folder / file);
+    std::uint32_t random = 1;
+    const auto draw = [&] { return (random = random * 1664525U + 1013904223U) >> 8; };
+    int opened = 0;
+    for (int round = 0; round < 12; ++round) {
+        CAPTURE(file, round);
+        std::string bytes = whole;
+        for (int i = 0; i < 200; ++i) // the header stays whole
+            bytes[bytes.size() / 10 + draw() % (bytes.size() * 8 / 10)] = static_cast<char>(draw());
+        if (round % 3 == 0) bytes.resize(bytes.size() / 2 + draw() % (bytes.size() / 2));
+        try {
+            const auto sound = open_playable_sound(in_memory(file, bytes));
+            for (const double at : {4.0, 1.5, 7.0, 0.0, 6.9}) {
+                const auto got =
+                    piece(*sound, static_cast<std::int64_t>(at * kRate), 20000); // checks the place
+                CHECK(std::ranges::all_of(got, [](float x) { return std::isfinite(x); }));
+            }
+            ++opened;
+        } catch (const Error& error) {
+            CHECK(error.fault() != Fault::internal);
+        }
+    }
+    CHECK(opened > 0);
 }
