@@ -105,6 +105,47 @@ TEST_CASE("a loop repeats with the period of its span, without gap and click") {
         CHECK(rms(between(left, t, t + 0.02)) > 0.2);
 }
 
+TEST_CASE("a loop that has been played from its start isn't read again, and is left at the right place") {
+    class Counting final : public media::PlayableSound {
+      public:
+        explicit Counting(int& jumps)
+            : inner_(media::open_playable_sound(source_of(wav(4, 2, glide))())), jumps_(jumps) {}
+        [[nodiscard]] const AudioFormat& format() const override { return inner_->format(); }
+        [[nodiscard]] std::optional<AudioBlock> read() override { return inner_->read(); }
+        void rewind() override { inner_->rewind(); }
+        [[nodiscard]] std::optional<Seconds> expected_duration() const override { return {}; }
+        void go_to(std::int64_t sample) override {
+            ++jumps_;
+            inner_->go_to(sample);
+        }
+
+      private:
+        std::unique_ptr<media::PlayableSound> inner_;
+        int& jumps_;
+    };
+    int jumps = 0;
+    Engine engine(std::make_unique<Counting>(jumps));
+    Settings settings{.loop = Span{1_s, 1.5_s}};
+    engine.begin(0.9_s, settings);
+    Played played;
+    play_on(engine, played, 2.25, settings); // to 1.5, 1 to 1.5 (read again), 1 to 1.5, 1 to 1.5, 1 to 1.15
+    CHECK(jumps == 2);
+    settings.loop.reset();
+    play_on(engine, played, 0.5, settings); // 1.15 to 1.65
+    const auto whole = samples(4, 2, glide);
+    const auto is_at = [&](double out, double media, double length) {
+        const auto first = played.frames.begin() + 2 * std::lround(out * kRate);
+        return std::equal(first, first + 2 * std::lround(length * kRate),
+                          whole.begin() + 2 * std::lround(media * kRate));
+    };
+    CHECK(is_at(0, 0.9, 0.6));
+    CHECK(is_at(0.61, 1.01, 0.49));
+    CHECK(is_at(1.11, 1.01, 0.49));
+    CHECK(is_at(1.61, 1.01, 0.49));
+    CHECK(is_at(2.11, 1.01, 0.64));
+    CHECK(played.course.at(std::llround(2.7 * kRate)).value() == Approx(1.6));
+}
+
 TEST_CASE("a loop round the sound's end, behind it, and one that is too short") {
     const std::string bytes = wav(2, 1, steady);
     CHECK(play(bytes, 1.5_s, 3, {.loop = Span{1.5_s, 2.4_s}}).frames.size() == 6 * kRate);

@@ -18,11 +18,15 @@ Line::Line(media::PlayableSound& sound, Seconds from, std::optional<Span> loop)
     set_loop(loop);
     if (loop_ && sample_ >= loop_->second) sample_ = loop_->first;
     sound_.go_to(sample_);
+    if (loop_ && sample_ == loop_->first) enter_loop();
     pieces_.push_back({0, sample_});
 }
 
 void Line::set_loop(std::optional<Span> loop) {
-    ended_ = false; // the sound's end is none within a loop
+    ended_ = false;                                    // the sound's end is none within a loop
+    if (keep_ == Keep::reading) sound_.go_to(sample_); // where the kept frames have led
+    keep_ = Keep::nothing;
+    kept_ = {};
     loop_.reset();
     if (!loop) return;
     const std::int64_t start = sample_at(loop->start, rate_);
@@ -56,6 +60,14 @@ void Line::fill(std::int64_t until) {
 /// Appends frames of the sound; fewer at its end.
 std::size_t Line::pull(std::size_t count, std::vector<float>& out) {
     std::size_t got = 0;
+    if (keep_ == Keep::reading) {
+        got = std::min(count, (kept_.size() - replayed_) / 2);
+        const auto from = kept_.begin() + static_cast<std::ptrdiff_t>(replayed_);
+        out.insert(out.end(), from, from + static_cast<std::ptrdiff_t>(2 * got));
+        replayed_ += 2 * got;
+        sample_ += static_cast<std::int64_t>(got);
+        return got;
+    }
     while (got < count) {
         if (used_ == ready_.size()) {
             ready_.clear();
@@ -67,6 +79,7 @@ std::size_t Line::pull(std::size_t count, std::vector<float>& out) {
         const std::size_t n = std::min(2 * (count - got), ready_.size() - used_);
         const auto from = ready_.begin() + static_cast<std::ptrdiff_t>(used_);
         out.insert(out.end(), from, from + static_cast<std::ptrdiff_t>(n));
+        if (keep_ == Keep::writing) kept_.insert(kept_.end(), from, from + static_cast<std::ptrdiff_t>(n));
         used_ += n;
         got += n / 2;
     }
@@ -82,8 +95,18 @@ void Line::turn_back() {
     sample_ = loop_->first;
     ready_.clear();
     used_ = 0;
-    sound_.go_to(sample_);
+    replayed_ = 0;
     pieces_.push_back({end(), sample_});
+    if (keep_ == Keep::writing) keep_ = Keep::reading;
+    if (keep_ == Keep::reading) return;
+    sound_.go_to(sample_);
+    enter_loop();
+}
+
+/// The loop's start comes next from the sound.
+void Line::enter_loop() {
+    const std::int64_t longest = sample_at(kLongestKept, rate_);
+    keep_ = loop_->second - loop_->first <= longest ? Keep::writing : Keep::nothing;
 }
 
 void Line::forget(std::int64_t before) {

@@ -13,16 +13,21 @@
 namespace luft::desk {
 
 /// Stereo frames, counted from 0 where it begins. A loop's end fades into its start over 5 ms and each round
-/// lasts as long as the loop; what was asked for last can be had again for a second.
+/// lasts as long as the loop; what was asked for last can be had again for a second. A loop is read once and
+/// then kept, so that its seams don't wait for a file that is slow to go back in.
 class Line {
   public:
     /// Shorter loops are made this long, so that there is room for a fade at their ends.
     static constexpr Seconds kShortestLoop{0.05};
 
+    /// Longer loops aren't kept: this is 46 MB at 48 kHz.
+    static constexpr Seconds kLongestKept{120};
+
     /// Throws as PlayableSound. The sound must outlive the line.
     Line(media::PlayableSound& sound, Seconds from, std::optional<Span> loop);
 
-    /// From the next frame that is read on. When that lies past the loop's end, its start comes next.
+    /// From the next frame that is read on. When that lies past the loop's end, its start comes next. Throws
+    /// as PlayableSound.
     void set_loop(std::optional<Span> loop);
 
     /// Frames from `first` on, at most `count`: fewer at the end of the sound. Valid until the next call.
@@ -44,6 +49,7 @@ class Line {
     void fill(std::int64_t until);
     std::size_t pull(std::size_t count, std::vector<float>& out);
     void turn_back();
+    void enter_loop();
     void forget(std::int64_t before);
 
     media::PlayableSound& sound_;
@@ -56,6 +62,10 @@ class Line {
     std::int64_t sample_ = 0;  ///< of the sound, that comes next
     std::vector<float> ready_; ///< read, not yet in held_
     std::size_t used_ = 0;     ///< of ready_
+    /// The loop's frames and those of the fade after it, once read from its start on.
+    enum class Keep { nothing, writing, reading } keep_ = Keep::nothing;
+    std::vector<float> kept_;
+    std::size_t replayed_ = 0; ///< of kept_
     Fade fade_;
     bool ended_ = false;
 };
