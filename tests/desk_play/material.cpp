@@ -89,6 +89,11 @@ bool Recorder::Tape::wait_for(std::size_t count, double seconds) {
     return more.wait_for(hold_it, length(seconds), [&] { return frames.size() >= 2 * count; });
 }
 
+bool Recorder::Tape::wait_for_queue(std::int64_t count) {
+    std::unique_lock hold_it(lock);
+    return more.wait_for(hold_it, length(5), [&] { return queued >= count; });
+}
+
 void Recorder::Tape::sound(std::int64_t count) {
     const std::scoped_lock hold_it(lock);
     queued = std::max<std::int64_t>(0, queued - count);

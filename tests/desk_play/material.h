@@ -47,6 +47,8 @@ class Recorder final : public Output {
 
         /// Waits until so many frames are there or `seconds` have passed; whether they are.
         bool wait_for(std::size_t count, double seconds = 5);
+        /// Waits up to 5 s until so many frames wait to sound; whether they do.
+        bool wait_for_queue(std::int64_t count);
         /// Lets so many of the queued frames sound.
         void sound(std::int64_t count);
         [[nodiscard]] std::vector<float> all();

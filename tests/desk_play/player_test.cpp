@@ -1,5 +1,4 @@
 // The player from outside, on an output that keeps what it gets.
-#include "base/error.h"
 #include "desk_play/material.h"
 
 #include <catch2/catch.hpp>
@@ -16,33 +15,6 @@ using namespace luft::literals;
 namespace {
 
 constexpr auto kAhead = static_cast<std::int64_t>(Feeder::kAhead.value() * kRate);
-
-/// Waits until so many frames of the queue wait to sound.
-bool wait_for_queue(Recorder::Tape& tape, std::int64_t count) {
-    for (int i = 0; i < 1000 && tape.waiting() < count; ++i)
-        std::this_thread::sleep_for(std::chrono::milliseconds(5));
-    return tape.waiting() >= count;
-}
-
-/// Reads the sound of a WAV until it is told to fail.
-SourceMaker failing(std::shared_ptr<std::atomic<bool>> fails) {
-    class Source final : public ByteSource {
-      public:
-        explicit Source(std::shared_ptr<std::atomic<bool>> fails)
-            : inner_(source_of(wav(60, 2, glide))()), fails_(std::move(fails)) {}
-        [[nodiscard]] std::int64_t size() const override { return inner_->size(); }
-        [[nodiscard]] std::string name() const override { return inner_->name(); }
-        std::size_t read_at(std::int64_t offset, std::span<std::byte> into) override {
-            if (*fails_) throw Error(Fault::unreadable, "The disk is gone.", "Connect it again.");
-            return inner_->read_at(offset, into);
-        }
-
-      private:
-        std::unique_ptr<ByteSource> inner_;
-        std::shared_ptr<std::atomic<bool>> fails_;
-    };
-    return [fails = std::move(fails)] { return std::make_unique<Source>(fails); };
-}
 
 } // namespace
 
@@ -87,11 +59,11 @@ TEST_CASE("the position is what sounds, not what is queued, through speed, loop 
     desk.player.set_speed(speed);
     desk.player.play(2_s);
     CHECK(desk.player.position() == 2_s);
-    REQUIRE(wait_for_queue(tape, kAhead));
+    REQUIRE(tape.wait_for_queue(kAhead));
     CHECK(desk.player.position() == 2_s);
     double out = 0;
     for (const int step : {100, 2000, 4800, 3000, 6000}) {
-        REQUIRE(wait_for_queue(tape, step));
+        REQUIRE(tape.wait_for_queue(step));
         tape.sound(step);
         out += static_cast<double>(step) / kRate;
         CHECK(desk.player.position().value() == Approx(2 + out * speed).margin(0.001));
@@ -107,7 +79,7 @@ TEST_CASE("the position is what sounds, not what is queued, through speed, loop 
     }
     desk.player.play(4_s, Span{4_s, 4.1_s});
     for (int i = 0; i < 25; ++i) {
-        REQUIRE(wait_for_queue(tape, 1003)); // never at the loop's end itself
+        REQUIRE(tape.wait_for_queue(1003)); // never at the loop's end itself
         tape.sound(1003);
         const double line = (i + 1) * 1003.0 / kRate * speed;
         CHECK(desk.player.position().value() == Approx(4 + std::fmod(line, 0.1)).margin(0.001));
@@ -120,13 +92,13 @@ TEST_CASE("no more than 150 ms lie ahead, and a change is heard after them") {
     tape.hold(true);
     desk.player.open(source_of(wav(20, 2, steady)));
     desk.player.play(1_s);
-    REQUIRE(wait_for_queue(tape, kAhead));
+    REQUIRE(tape.wait_for_queue(kAhead));
     std::this_thread::sleep_for(std::chrono::milliseconds(50));
     CHECK(tape.waiting() < kAhead + kRate / 30);
     desk.player.set_volume(0.25);
     const std::size_t before = tape.all().size() / 2;
     for (int i = 0; i < 20; ++i) {
-        REQUIRE(wait_for_queue(tape, 2000));
+        REQUIRE(tape.wait_for_queue(2000));
         tape.sound(2000);
     }
     const auto left = channel(tape.all());
@@ -143,7 +115,7 @@ TEST_CASE("pausing keeps the place, playing elsewhere leaves what was queued, st
     desk.player.open(source_of(wav(20, 2, glide)));
     const auto whole = samples(20, 2, glide);
     desk.player.play(1_s);
-    REQUIRE(wait_for_queue(tape, kAhead));
+    REQUIRE(tape.wait_for_queue(kAhead));
     tape.sound(2400);
     desk.player.pause();
     CHECK(desk.player.state() == PlayState::paused);
@@ -154,7 +126,7 @@ TEST_CASE("pausing keeps the place, playing elsewhere leaves what was queued, st
     }
     desk.player.resume();
     CHECK(desk.player.state() == PlayState::playing);
-    REQUIRE(wait_for_queue(tape, kAhead));
+    REQUIRE(tape.wait_for_queue(kAhead));
     const auto first = tape.all();
     CHECK(first == std::vector<float>(whole.begin() + 2 * kRate,
                                       whole.begin() + 2 * kRate + static_cast<std::ptrdiff_t>(first.size())));
@@ -166,7 +138,7 @@ TEST_CASE("pausing keeps the place, playing elsewhere leaves what was queued, st
     const auto second = both.begin() + static_cast<std::ptrdiff_t>(first.size());
     // Nothing of the first place comes after.
     CHECK(std::equal(second, both.end(), whole.begin() + 2 * 10 * kRate));
-    REQUIRE(wait_for_queue(tape, kAhead));
+    REQUIRE(tape.wait_for_queue(kAhead));
     tape.sound(4800);
     desk.player.stop();
     CHECK(desk.player.position().value() == Approx(10.1));
@@ -196,7 +168,7 @@ TEST_CASE("what is in the making when another place is asked for is never heard"
     desk.player.play(10_s);
     go_on = true;
     go_on.notify_all();
-    REQUIRE(wait_for_queue(tape, kAhead));
+    REQUIRE(tape.wait_for_queue(kAhead));
     const auto all = tape.all();
     CHECK(std::equal(all.begin(), all.end(), whole.begin() + 2 * 10 * kRate));
 }
@@ -222,98 +194,4 @@ TEST_CASE("the settings stay through another opening, the loop goes") {
     desk.player.play(0_s, Span{0.2_s, 0.4_s});
     desk.player.set_loop(std::nullopt); // plays on to the end
     CHECK(desk.wait_for_end());
-}
-
-TEST_CASE("what can't be opened says why and leaves nothing open") {
-    Desk desk;
-    desk.player.open(source_of(wav(1, 2, glide)));
-    CHECK_THROWS_AS(desk.player.open(source_of("this is no recording at all")), Error);
-    CHECK_FALSE(desk.player.is_open());
-    desk.player.play(0_s); // does nothing
-    CHECK(desk.player.state() == PlayState::stopped);
-    CHECK(desk.player.position() == 0_s);
-}
-
-TEST_CASE("a sound that breaks off says so after its last sample, and can be played again") {
-    const auto fails = std::make_shared<std::atomic<bool>>(false);
-    Desk desk;
-    Recorder::Tape& tape = *desk.tape;
-    tape.hold(true);
-    desk.player.open(failing(fails));
-    desk.player.play(1_s);
-    REQUIRE(wait_for_queue(tape, kAhead));
-    *fails = true;
-    tape.hold(false);
-    REQUIRE(desk.wait_for_end());
-    CHECK(desk.player.trouble() == "The disk is gone. Connect it again.");
-    CHECK(desk.player.state() == PlayState::stopped);
-    const auto whole = samples(60, 2, glide);
-    const auto heard = tape.all();
-    CHECK(heard.size() < whole.size() - 2 * kRate);
-    CHECK(std::equal(heard.begin(), heard.end(), whole.begin() + 2 * kRate));
-    desk.player.play(2_s); // still broken
-    REQUIRE(desk.wait_for_end());
-    CHECK_FALSE(desk.player.trouble().empty());
-    *fails = false;
-    tape.hold(true);
-    desk.player.play(50_s);
-    CHECK(desk.player.trouble().empty());
-    REQUIRE(wait_for_queue(tape, kAhead));
-    const auto again = tape.all();
-    CHECK(std::equal(again.begin() + static_cast<std::ptrdiff_t>(heard.size()), again.end(),
-                     whole.begin() + 2 * 50 * kRate));
-}
-
-TEST_CASE("commands in any order and haste leave the player whole") {
-    Desk desk;
-    desk.player.open(source_of(wav(10, 2, glide)));
-    for (int i = 0; i < 300; ++i) {
-        switch (i * 7 % 11) {
-        case 0:
-            desk.player.play(Seconds(i % 10), Span{1_s, 1.2_s});
-            break;
-        case 1:
-            desk.player.pause();
-            break;
-        case 2:
-            desk.player.set_speed(0.25 + i % 4 * 0.25);
-            break;
-        case 3:
-            desk.player.resume();
-            break;
-        case 4:
-            desk.player.set_loop(std::nullopt);
-            break;
-        case 5:
-            desk.player.stop();
-            break;
-        case 6:
-            desk.player.set_tone(std::make_shared<const ToneAt>([](Seconds) { return Hertz(300); }));
-            break;
-        case 7:
-            desk.player.set_volume(i % 3 * 0.5);
-            break;
-        default:
-            desk.player.play(Seconds(i % 10));
-            break;
-        }
-        const Seconds at = desk.player.position();
-        REQUIRE(at >= 0_s);
-        REQUIRE(at <= 10_s);
-        if (i % 5 == 0) std::this_thread::sleep_for(std::chrono::milliseconds(2));
-    }
-    desk.player.set_speed(1);
-    desk.player.set_volume(1);
-    desk.player.set_tone(nullptr);
-    desk.player.stop();
-    while (desk.wait_for_end(0.05)) {
-    }
-    const std::size_t before = desk.tape->all().size();
-    desk.player.play(9_s);
-    REQUIRE(desk.wait_for_end());
-    const auto all = desk.tape->all();
-    const auto whole = samples(10, 2, glide);
-    REQUIRE(all.size() == before + 2 * kRate);
-    CHECK(std::equal(all.begin() + static_cast<std::ptrdiff_t>(before), all.end(),
-                     whole.begin() + 2 * 9 * kRate));
 }
