@@ -1,5 +1,6 @@
 #include "desk/frame.h"
 
+#include "desk/icon.h"
 #include "desk/text.h"
 #include "desk/work/edits.h"
 
@@ -14,6 +15,14 @@ constexpr int kTick = 16;     ///< ms: once a frame of the screen
 constexpr int kJobTick = 200; ///< ms
 const wxSize kFirstSize(1280, 800);
 constexpr int kSideWidth = 300;
+
+/// "a, b and c".
+std::string listed(const std::vector<std::string>& names) {
+    std::string text;
+    for (std::size_t i = 0; i < names.size(); ++i)
+        text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
+    return text;
+}
 
 class Drop : public wxFileDropTarget {
   public:
@@ -34,6 +43,7 @@ class Drop : public wxFileDropTarget {
 Frame::Frame()
     : wxFrame(nullptr, wxID_ANY, "Luftpause", wxDefaultPosition, wxDefaultSize),
       recent_(9, static_cast<int>(Do::first_recent)), timer_(this), job_timer_(this) {
+    SetIcons(program_icons());
     recent_.Load(*wxConfigBase::Get());
     make_menus();
     make_parts();
@@ -99,6 +109,8 @@ void Frame::make_parts() {
     auto* column = new wxBoxSizer(wxVERTICAL);
     notice_ = new wxInfoBar(this);
     notice_->SetShowHideEffects(wxSHOW_EFFECT_NONE, wxSHOW_EFFECT_NONE);
+    notice_->Bind(
+        wxEVT_BUTTON, [this](wxCommandEvent&) { find_recording(); }, wxID_FIND);
     column->Add(notice_, 0, wxEXPAND);
 
     head_ = new wxPanel(this);
@@ -113,7 +125,7 @@ void Frame::make_parts() {
     performance_->Bind(wxEVT_CHOICE, [this](wxCommandEvent& event) {
         guarded(
             [&] { session_.show(session_.performances().at(static_cast<std::size_t>(event.GetInt())).id); });
-        sheet_->SetFocus();
+        focus_page();
     });
     head->Add(performance_, 0, wxALIGN_CENTRE_VERTICAL | wxALL, FromDIP(6));
     const auto view_button = [&](Do view, const wxString& words) {
@@ -134,7 +146,7 @@ void Frame::make_parts() {
     job_text_ =
         new wxStaticText(job_bar_, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxST_ELLIPSIZE_END);
     job_gauge_ = new wxGauge(job_bar_, wxID_ANY, 1000, wxDefaultPosition, FromDIP(wxSize(220, 12)));
-    auto* stop = new wxButton(job_bar_, wxID_ANY, "Stop", wxDefaultPosition, wxDefaultSize, wxBU_EXACTFIT);
+    auto* stop = new wxButton(job_bar_, wxID_ANY, "Stop");
     stop->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { stop_job(); });
     job->Add(job_text_, 1, wxALIGN_CENTRE_VERTICAL | wxALL, FromDIP(8));
     job->Add(job_gauge_, 0, wxALIGN_CENTRE_VERTICAL | wxALL, FromDIP(6));
@@ -165,13 +177,25 @@ void Frame::make_parts() {
     right_->SetMinimumPaneSize(FromDIP(100));
     picture_ = new PictureView(right_);
     side_ = new SidePanel(
-        right_, session_, [this](Do id) { run(id); },
+        right_, session_,
+        [this](Do id) {
+            run(id);
+            focus_page();
+        },
         [this](const std::function<void()>& what) { guarded(what); });
+    side_->form().when_done([this] { focus_page(); });
     right_->SplitHorizontally(picture_, side_, FromDIP(kSideWidth * 9 / 16));
     split_->SplitVertically(book_, right_, -FromDIP(kSideWidth));
     column->Add(split_, 1, wxEXPAND);
 
-    transport_ = new Transport(this, {[this](Do id) { run(id); }, [this](int percent) { set_speed(percent); },
+    transport_ = new Transport(this, {[this](Do id) {
+                                          run(id);
+                                          focus_page();
+                                      },
+                                      [this](int percent) {
+                                          set_speed(percent);
+                                          focus_page();
+                                      },
                                       [this](double share) { playing_.set_volume(share); }});
     column->Add(transport_, 0, wxEXPAND);
     SetSizer(column);
@@ -221,10 +245,15 @@ void Frame::watch(const Session::Change& change) {
     if (change.project || change.shown) {
         open_media();
         notice_->Dismiss();
-        if (session_.is_open() && session_.read_only())
+        if (!session_.damage().empty())
+            say("This project is damaged: " + listed(session_.damage()) +
+                    " can't be read. The rest is shown, to read only. Keep this file, and go on with a copy "
+                    "from before.",
+                wxICON_WARNING);
+        else if (session_.is_open() && session_.read_only())
             say("This project can only be read here, so nothing can be changed. Copy it to a folder of your "
                 "own to work on it.");
-        if (media_missing_) find_recording();
+        if (media_missing_) offer_to_find_recording();
     }
     if (change.project) {
         const bool open = session_.is_open();
@@ -247,7 +276,14 @@ void Frame::watch(const Session::Change& change) {
         side_->show_open(open_proposals(session_.source(), order_, review_notes_).size());
         if (playing_.tone() != ToneKind::off) playing_.set_tone(playing_.tone(), session_);
     }
+    say_when_empty();
     update_menus();
+}
+
+void Frame::say_when_empty() {
+    sheet_->say_when_empty(job_ ? "The sheet appears here as soon as the recording has been listened to."
+                                : "There is no performance in this project yet.\n"
+                                  "File, Add a performance brings one in; or drop a recording here.");
 }
 
 void Frame::update_title() {
@@ -255,7 +291,7 @@ void Frame::update_title() {
     if (!session_.is_open()) return SetTitle("Luftpause");
     const wxString title = piece.title.empty() ? wxString("Untitled") : shown(piece.title);
     piece_->SetLabelText(title);
-    SetTitle(title + " – Luftpause");
+    SetTitle(title + shown(" – Luftpause"));
 }
 
 void Frame::update_performances() {
@@ -274,14 +310,14 @@ void Frame::update_menus() {
     const bool writable = open && !session_.read_only();
     auto& bar = *GetMenuBar();
     const auto enable = [&](Do id, bool on) { bar.Enable(static_cast<int>(id), on); };
-    for (const Do id :
-         {Do::close_project, Do::print_sheet,  Do::play,          Do::play_selection, Do::loop,
-          Do::slower,        Do::faster,       Do::full_speed,    Do::back,           Do::forward,
-          Do::zoom_in,       Do::zoom_out,     Do::zoom_fit,      Do::taller,         Do::lower,
-          Do::view_sheet,    Do::view_profile, Do::picture,       Do::find,           Do::tone_off,
-          Do::tone_sung,     Do::tone_ideal,   Do::previous_mark, Do::next_mark,      Do::next_proposal,
-          Do::deselect,      Do::vocabulary})
+    for (const Do id : {Do::close_project, Do::view_sheet, Do::view_profile, Do::picture, Do::vocabulary})
         enable(id, open);
+    for (const Do id :
+         {Do::print_sheet,   Do::play,      Do::play_selection, Do::loop,     Do::slower,    Do::faster,
+          Do::full_speed,    Do::back,      Do::forward,        Do::zoom_in,  Do::zoom_out,  Do::zoom_fit,
+          Do::taller,        Do::lower,     Do::find,           Do::tone_off, Do::tone_sung, Do::tone_ideal,
+          Do::previous_mark, Do::next_mark, Do::next_proposal,  Do::deselect})
+        enable(id, shown_one);
     for (const Do id : {Do::add_performance, Do::piece_notes})
         enable(id, writable);
     for (const Do id : {Do::listen_again, Do::set_breath, Do::set_switch, Do::make_moment, Do::make_stop,
@@ -290,7 +326,8 @@ void Frame::update_menus() {
     const bool mark = session_.selected_mark() != nullptr, moment = session_.selected_moment() != nullptr;
     for (const Do id : {Do::keep, Do::drop})
         enable(id, writable && (mark || moment));
-    enable(Do::change_kind, writable && mark);
+    enable(Do::change_kind,
+           writable && mark && session_.selected_mark()->kind() != project::MarkKind::phrase);
     for (const Do id :
          {Do::verdict_strength, Do::verdict_watch, Do::verdict_explain, Do::add_shade, Do::write_remark})
         enable(id, writable && moment);
@@ -312,10 +349,8 @@ void Frame::show_page(Do view) {
     GetMenuBar()->Check(static_cast<int>(view), true);
     sheet_button_->SetValue(view == Do::view_sheet);
     profile_button_->SetValue(view == Do::view_profile);
-    if (view == Do::view_profile)
-        profile_->bring_up_to_date();
-    else
-        sheet_->SetFocus();
+    if (view == Do::view_profile) profile_->bring_up_to_date();
+    focus_page();
 }
 
 } // namespace luft::desk

@@ -49,6 +49,7 @@ class Frame : public wxFrame {
     void update_performances();
     void update_title();
     void show_page(Do view);
+    void say_when_empty();
 
     // frame_commands.cpp: what a command does
     void run(Do id);
@@ -62,6 +63,10 @@ class Frame : public wxFrame {
     void review_next();
     void keep_or_drop(project::MarkState state);
     void select_and_reveal(const Selection& selection);
+    /// Keys go to the sheet, or to the profile when that is shown.
+    void focus_page();
+    /// Why a command can't be had now, for a person; nothing when there is nothing to say.
+    [[nodiscard]] std::string why_not(Do id) const;
     [[nodiscard]] ReviewOrder order() const { return order_; }
 
     // frame_files.cpp: projects, recordings, background listening
@@ -76,10 +81,12 @@ class Frame : public wxFrame {
     void stop_job();
     void remember(const wxString& file);
     void print_sheet();
+    void offer_to_find_recording();
     void find_recording();
 
     // frame_play.cpp: sound, playhead and picture
     void open_media();
+    void show_sound_note();
     void tick();
     void go_to(Seconds time);
     void play(Do id);

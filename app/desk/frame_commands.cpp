@@ -21,6 +21,8 @@ void Frame::guarded(const std::function<void()>& what) {
 }
 
 void Frame::say(const std::string& words, int icon) {
+    for (const int button : {wxID_FIND, wxID_CLOSE}) // of an earlier message
+        if (notice_->HasButtonId(button)) notice_->RemoveButton(button);
     notice_->ShowMessage(shown(words), icon);
 }
 
@@ -35,7 +37,8 @@ void Frame::key(wxKeyEvent& event) {
     if (wxGetTopLevelParent(focus ? focus : this) != this) return event.Skip(); // a dialog's own
     if (writing) {
         if (event.GetKeyCode() == WXK_ESCAPE) {
-            sheet_->SetFocus();
+            side_->form().leave_shade();
+            focus_page();
             return;
         }
         return event.Skip();
@@ -45,7 +48,41 @@ void Frame::key(wxKeyEvent& event) {
     const bool own = dynamic_cast<wxControl*>(focus) != nullptr && focus != static_cast<wxWindow*>(profile_);
     if (!id || (own && (*id == Do::play_selection || *id == Do::previous_mark || *id == Do::next_mark)))
         return event.Skip();
-    if (GetMenuBar()->IsEnabled(static_cast<int>(*id))) run(*id);
+    if (GetMenuBar()->IsEnabled(static_cast<int>(*id))) return run(*id);
+    if (const std::string why = why_not(*id); !why.empty()) say(why);
+}
+
+void Frame::focus_page() {
+    if (auto* page = book_->GetCurrentPage()) page->SetFocus();
+}
+
+std::string Frame::why_not(Do id) const {
+    if (!session_.shows_performance()) return {};
+    switch (id) {
+    case Do::keep:
+    case Do::drop:
+    case Do::change_kind:
+        if (session_.read_only()) break;
+        return id == Do::change_kind ? "Select a breath, a switch or a note first: click on it."
+                                     : "Select a mark or a moment first: click on it, or press N.";
+    case Do::verdict_strength:
+    case Do::verdict_watch:
+    case Do::verdict_explain:
+    case Do::add_shade:
+    case Do::write_remark:
+        if (session_.read_only()) break;
+        return "Select a moment first, or make one: drag over the ribbon, or press M.";
+    case Do::set_breath:
+    case Do::set_switch:
+    case Do::make_moment:
+    case Do::make_stop:
+    case Do::split_phrase:
+    case Do::join_phrase:
+        break;
+    default:
+        return {};
+    }
+    return "This project can only be read here. Copy it to a folder of your own to work on it.";
 }
 
 void Frame::run(Do id) {

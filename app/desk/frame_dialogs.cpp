@@ -1,6 +1,7 @@
 // Small dialogs: the piece, the vocabulary, finding, about.
 #include "base/text.h"
 #include "desk/frame.h"
+#include "desk/icon.h"
 #include "desk/piece_dialog.h"
 #include "desk/text.h"
 #include "desk/vocabulary_dialog.h"
@@ -47,7 +48,7 @@ void Frame::find_moment() {
         const wxString line =
             shown(clock_text(moment.span.start) + "   " + words.title + "   " + words.remark);
         if ((line + " " + verdict + " " + shown(words.drill)).Lower().Find(wanted) == wxNOT_FOUND) continue;
-        lines.Add(line.length() > 110 ? line.Left(108) + "…" : line);
+        lines.Add(line.length() > 110 ? line.Left(108) + shown("…") : line);
         found.push_back(moment.id);
     }
     if (found.empty()) return say("No moment holds '" + typed(ask.GetValue()) + "'.");
@@ -61,6 +62,7 @@ void Frame::find_moment() {
 
 void Frame::about() {
     wxAboutDialogInfo info;
+    info.SetIcon(program_icons().GetIcon(64));
     info.SetName("Luftpause");
     info.SetVersion(LUFT_VERSION);
     info.SetDescription("Finds the breaths in a recorded performance, and helps a voice teacher\n"

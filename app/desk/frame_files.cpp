@@ -9,6 +9,7 @@
 #include <wx/filename.h>
 #include <wx/stdpaths.h>
 
+#include <cctype>
 #include <fstream>
 #include <sstream>
 
@@ -135,7 +136,9 @@ void Frame::stop_job() {
 void Frame::look_at_job() {
     if (job_) {
         const Job::State state = job_->state();
-        wxString words = "Listening: " + shown(state.doing);
+        std::string doing = state.doing.empty() ? "listening" : state.doing;
+        doing[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(doing[0])));
+        wxString words = shown(doing);
         if (state.left) words += ", about " + shown(clock_text(*state.left)) + " left";
         job_text_->SetLabelText(words);
         job_gauge_->SetValue(static_cast<int>(state.done * 1000));
@@ -163,6 +166,7 @@ void Frame::look_at_job() {
         waiting_.pop_front();
     }
     job_bar_->Show(job_ != nullptr);
+    say_when_empty();
     Layout();
     if (!job_) job_timer_.Stop();
 }
@@ -177,28 +181,25 @@ void Frame::print_sheet() {
         (pages == 1 ? " page." : " pages."));
 }
 
-void Frame::find_recording() {
-    const auto& performance = session_.source().performance;
-    notice_->RemoveButton(wxID_FIND);
-    notice_->AddButton(wxID_FIND, "Find it…");
-    notice_->Bind(
-        wxEVT_BUTTON,
-        [this, id = performance.id](wxCommandEvent&) {
-            wxFileDialog dialog(this, "Where is the recording now?", "", "", kMedia,
-                                wxFD_OPEN | wxFD_FILE_MUST_EXIST);
-            if (dialog.ShowModal() != wxID_OK) return;
-            guarded([&] {
-                session_.edit(
-                    [&](project::Project& project) { project.relink(id, typed(dialog.GetPath())); });
-                notice_->RemoveButton(wxID_FIND);
-                notice_->Dismiss();
-                open_media();
-            });
-        },
-        wxID_FIND);
-    say("The recording '" + performance.media.path +
+void Frame::offer_to_find_recording() {
+    say("The recording '" + session_.source().performance.media.path +
             "' isn't where it was, so it can't be played. Everything you marked is here.",
         wxICON_WARNING);
+    notice_->AddButton(wxID_FIND, shown("Find it…"));
+    notice_->AddButton(wxID_CLOSE, "Not now");
+}
+
+void Frame::find_recording() {
+    notice_->Dismiss();
+    wxFileDialog dialog(this, "Where is the recording now?", "", "", kMedia,
+                        wxFD_OPEN | wxFD_FILE_MUST_EXIST);
+    if (!session_.shown() || dialog.ShowModal() != wxID_OK) return;
+    guarded([&] {
+        session_.edit(
+            [&](project::Project& project) { project.relink(*session_.shown(), typed(dialog.GetPath())); });
+        open_media();
+    });
+    focus_page();
 }
 
 } // namespace luft::desk

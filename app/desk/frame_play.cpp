@@ -25,6 +25,9 @@ void Frame::open_media() {
     transport_->show_playing(false);
     transport_->enable(false);
     transport_->show_note("");
+    transport_->show_loop(false);
+    GetMenuBar()->Check(static_cast<int>(Do::loop), false);
+    if (!session_.shown()) transport_->show_time(Seconds(0), Seconds(0));
     if (!session_.shown()) return;
     const auto& performance = session_.source().performance;
     try {
@@ -34,12 +37,17 @@ void Frame::open_media() {
         else
             picture_->open(nullptr, "This performance has sound only.");
         transport_->enable(true);
-        transport_->show_note(shown(playing_.note()));
+        show_sound_note();
     } catch (const Error& error) {
         media_missing_ = true;
         picture_->open(nullptr, "The recording isn't there.");
         transport_->show_note(shown(error.what()));
     }
+}
+
+void Frame::show_sound_note() {
+    const wxString whole = shown(playing_.note());
+    transport_->show_note(playing_.silent() ? wxString("Playing silently") : whole, whole);
 }
 
 void Frame::tick() {
@@ -49,7 +57,7 @@ void Frame::tick() {
     const bool playing = playing_.playing();
     sheet_->set_playhead(now, playing);
     transport_->show_time(now, session_.source().performance.facts.duration);
-    if (was_playing_ && !playing) transport_->show_note(shown(playing_.note()));
+    if (was_playing_ && !playing) show_sound_note();
     if (was_playing_ != playing) transport_->show_playing(playing);
     was_playing_ = playing;
     picture_->show_at(now);
@@ -78,11 +86,14 @@ void Frame::play_span(Span span) {
 }
 
 void Frame::play(Do id) {
-    if (!playing_.can_play()) return;
+    if (!playing_.can_play()) {
+        if (media_missing_ && id == Do::play) offer_to_find_recording();
+        return;
+    }
     switch (id) {
     case Do::play:
         playing_.playing() ? playing_.pause() : playing_.play(playing_.position());
-        transport_->show_note(shown(playing_.note()));
+        show_sound_note();
         return;
     case Do::play_selection:
         return play_span(loop_span());

@@ -18,7 +18,7 @@ std::string rows_of(std::string_view menu) {
         if (menu != one.menu || one.key[0] == '\0') continue;
         wxString words = shown(one.words);
         words.Replace("&", "");
-        words.Replace("…", "");
+        words.Replace(shown("…"), "");
         html += "<tr><td nowrap><b>" + escape_markup(one.key) + "</b></td><td nowrap>" +
                 escape_markup(typed(words)) + "</td><td>" + escape_markup(one.help) + "</td></tr>\n";
     }
@@ -56,7 +56,7 @@ void show_key_chart(wxWindow* parent) {
     page->SetPage(shown(chart(system_colours())));
     column->Add(page, 1, wxEXPAND);
     auto* buttons = new wxBoxSizer(wxHORIZONTAL);
-    auto* print = new wxButton(&dialog, wxID_ANY, "Print…");
+    auto* print = new wxButton(&dialog, wxID_ANY, shown("Print…"));
     print->Bind(wxEVT_BUTTON, [&](wxCommandEvent&) {
         wxHtmlEasyPrinting printing("Keys of Luftpause", &dialog);
         printing.PrintText(shown(chart(sheet::light_colours())));

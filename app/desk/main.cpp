@@ -7,12 +7,16 @@
 #include <wx/stdpaths.h>
 #include <wx/wx.h>
 
+#include <clocale>
+
 namespace luft::desk {
 namespace {
 
 class App : public wxApp {
   public:
     bool OnInit() override {
+        // Words and file names are UTF-8 here, whatever the surroundings say; numbers keep their point.
+        if (!std::setlocale(LC_CTYPE, "C.UTF-8")) std::setlocale(LC_CTYPE, "");
         SetAppName("luftpause");
         SetVendorName("luftpause");
         wxStandardPaths::Get().SetFileLayout(wxStandardPaths::FileLayout_XDG);

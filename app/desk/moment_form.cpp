@@ -32,6 +32,10 @@ MomentForm::MomentForm(wxWindow* parent, Session& session,
     offers_ = new wxListBox(this, wxID_ANY, wxDefaultPosition, FromDIP(wxSize(-1, 110)));
     column->Add(offers_, 0, wxEXPAND);
     offers_->Hide();
+    no_offer_ =
+        new wxStaticText(this, wxID_ANY, "No shade of that name. Edit, Tag vocabulary\nadds your own.");
+    column->Add(no_offer_, 0, wxTOP, FromDIP(3));
+    no_offer_->Hide();
     label("Remark, in your words  (E)");
     remark_ = new wxTextCtrl(this, wxID_ANY, "", wxDefaultPosition, FromDIP(wxSize(-1, 96)), wxTE_MULTILINE);
     column->Add(remark_, 0, wxEXPAND);
@@ -95,8 +99,7 @@ void MomentForm::store() {
 void MomentForm::show(const project::Moment& moment) {
     if (moment_ != moment.id) {
         store();
-        shade_->ChangeValue("");
-        offers_->Hide();
+        leave_shade();
         shown_shades_ = {{"?", "?"}};
     }
     filling_ = true;
@@ -104,7 +107,8 @@ void MomentForm::show(const project::Moment& moment) {
     moment_ = moment.id;
     verdict_->SetSelection(static_cast<int>(moment.verdict));
     // What is being written isn't disturbed by what happens beside it.
-    if (other || (!remark_->HasFocus() && moment.remark != shown_remark_)) {
+    const bool unsaved = remark_->HasFocus() && typed(remark_->GetValue()) != shown_remark_;
+    if (other || (!unsaved && moment.remark != shown_remark_)) {
         remark_->ChangeValue(shown(moment.remark));
         shown_remark_ = moment.remark;
     }
@@ -165,12 +169,20 @@ void MomentForm::offer() {
         words.Add(shown(one.words));
     offers_->Set(words);
     if (!words.empty()) offers_->SetSelection(0);
-    const bool wanted = !shade_->IsEmpty();
-    if (offers_->IsShown() != wanted) {
-        offers_->Show(wanted);
-        GetParent()->Layout();
-        if (auto* scrolled = dynamic_cast<wxScrolledWindow*>(GetParent())) scrolled->FitInside();
-    }
+    show_offers(!shade_->IsEmpty() && !words.empty(), !shade_->IsEmpty() && words.empty());
+}
+
+void MomentForm::show_offers(bool any, bool none) {
+    if (offers_->IsShown() == any && no_offer_->IsShown() == none) return;
+    offers_->Show(any);
+    no_offer_->Show(none);
+    GetParent()->Layout();
+    if (auto* scrolled = dynamic_cast<wxScrolledWindow*>(GetParent())) scrolled->FitInside();
+}
+
+void MomentForm::leave_shade() {
+    shade_->ChangeValue("");
+    show_offers(false, false);
 }
 
 void MomentForm::take_offer(std::size_t index) {
@@ -181,12 +193,11 @@ void MomentForm::take_offer(std::size_t index) {
     if (recent_.size() > kMostRecent) recent_.pop_back();
     // After this event: the list that sent it is about to be hidden.
     CallAfter([this, tag] {
-        shade_->ChangeValue("");
-        offers_->Hide();
+        leave_shade();
         change([&](project::Moment& m) {
             if (std::ranges::find(m.shades, tag) == m.shades.end()) m.shades.push_back(tag);
         });
-        GetParent()->Layout();
+        if (done_) done_();
     });
 }
 

@@ -24,6 +24,10 @@ class MomentForm : public wxPanel {
     void show(const project::Moment& moment);
     void begin_shade();
     void begin_remark();
+    /// Forgets what was typed to find a shade.
+    void leave_shade();
+    /// Called when a shade has been taken, so that keys can go back to the sheet.
+    void when_done(std::function<void()> done) { done_ = std::move(done); }
     /// Stores what is being written.
     void store();
 
@@ -33,14 +37,17 @@ class MomentForm : public wxPanel {
     void take_offer(std::size_t index);
     void show_shades(const project::Moment& moment);
     void show_drills(const project::Moment& moment);
+    void show_offers(bool any, bool none);
 
     Session& session_;
     std::function<void(const std::function<void()>&)> guarded_;
+    std::function<void()> done_;
     std::optional<project::MomentId> moment_;
     wxRadioBox* verdict_;
     wxBoxSizer* shades_;
     wxTextCtrl* shade_;
     wxListBox* offers_;
+    wxStaticText* no_offer_;
     wxTextCtrl* remark_;
     wxChoice* drill_;
     std::vector<ShadeOffer> offered_;

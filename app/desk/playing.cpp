@@ -111,4 +111,8 @@ std::string Playing::note() const {
     return player_.trouble().empty() ? player_.note() : player_.trouble();
 }
 
+bool Playing::silent() const {
+    return open_ && player_.trouble().empty() && !player_.note().empty();
+}
+
 } // namespace luft::desk

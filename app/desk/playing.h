@@ -40,6 +40,8 @@ class Playing {
 
     /// Why nothing is heard; empty when it is.
     [[nodiscard]] std::string note() const;
+    /// It plays, but there is no device to hear it from.
+    [[nodiscard]] bool silent() const;
 
   private:
     Player player_;

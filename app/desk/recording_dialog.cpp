@@ -52,8 +52,7 @@ RecordingDialog::RecordingDialog(wxWindow* parent, const wxString& media, bool n
         wxFileName project(name);
         project.SetExt("luft");
         file_ = new wxTextCtrl(line, wxID_ANY, project.GetFullPath());
-        auto* choose =
-            new wxButton(line, wxID_ANY, "Choose…", wxDefaultPosition, wxDefaultSize, wxBU_EXACTFIT);
+        auto* choose = new wxButton(line, wxID_ANY, shown("Choose…"));
         choose->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { choose_file(); });
         across->Add(file_, 1, wxALIGN_CENTRE_VERTICAL);
         across->Add(choose, 0, wxLEFT, FromDIP(6));

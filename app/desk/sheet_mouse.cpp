@@ -55,6 +55,11 @@ void SheetView::mouse(wxMouseEvent& event) {
     }
 }
 
+bool SheetView::gives_edge(const sheet::MarkHit& hit) const {
+    if (session_.read_only() || hit.part == sheet::MarkHit::Part::body) return false;
+    return hit.mark->kind() != project::MarkKind::note || mark_of(session_.selection()) == hit.mark->id;
+}
+
 void SheetView::press(double x, double y) {
     drag_ = std::make_unique<Drag>();
     drag_->row = layout_->row_under(y);
@@ -71,9 +76,9 @@ void SheetView::press(double x, double y) {
         const bool small = kind == project::MarkKind::breath || kind == project::MarkKind::register_switch;
         if (may_edit)
             drag_->what = small                       ? Drag::What::mark_whole
+                          : !gives_edge(*mark)        ? Drag::What::span
                           : mark->part == Part::start ? Drag::What::mark_start
-                          : mark->part == Part::end   ? Drag::What::mark_end
-                                                      : Drag::What::span;
+                                                      : Drag::What::mark_end;
     } else if (const auto* moment = std::get_if<sheet::MomentHit>(&found)) {
         using Part = sheet::MomentHit::Part;
         const auto& m = session_.source().moments[moment->moment];
@@ -150,8 +155,7 @@ void SheetView::point_at(double x, double y) {
     wxStockCursor cursor = wxCURSOR_ARROW;
     if (const auto* mark = std::get_if<sheet::MarkHit>(&found)) {
         words = shown(told(session_.source(), *mark->mark));
-        const bool edge = mark->part != sheet::MarkHit::Part::body;
-        cursor = edge ? wxCURSOR_SIZEWE : wxCURSOR_HAND;
+        cursor = gives_edge(*mark) ? wxCURSOR_SIZEWE : wxCURSOR_HAND;
     } else if (const auto* moment = std::get_if<sheet::MomentHit>(&found)) {
         words = shown(told(session_.source(), session_.source().moments[moment->moment]));
         cursor = moment->part == sheet::MomentHit::Part::body ? wxCURSOR_HAND : wxCURSOR_SIZEWE;

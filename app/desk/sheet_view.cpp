@@ -134,7 +134,12 @@ void SheetView::paint(wxPaintEvent&) {
     dc.SetPen(*wxTRANSPARENT_PEN);
     dc.SetBrush(wxBrush(to_wx(system_colours().paper)));
     dc.DrawRectangle(0, top, size.x, size.y);
-    if (!layout_) return;
+    if (!layout_ || layout_->rows().empty()) {
+        dc.SetTextForeground(to_wx(system_colours().soft));
+        dc.DrawLabel(session_.is_open() ? empty_ : wxString(), wxRect(0, top, size.x, size.y * 2 / 3),
+                     wxALIGN_CENTRE);
+        return;
+    }
     const auto& places = layout_->places();
     for (std::size_t row = layout_->row_under(top); row < places.size() && places[row].top < bottom; ++row)
         dc.DrawBitmap(row_picture(row), 0, static_cast<int>(places[row].top));
@@ -196,6 +201,12 @@ void SheetView::reveal(Seconds time) {
     const int top = CalcUnscrolledPosition({0, 0}).y, height = GetClientSize().y;
     if (place.top >= top && place.top + place.height <= top + height) return;
     Scroll(0, std::max(0, static_cast<int>(place.top) - height / 4));
+}
+
+void SheetView::say_when_empty(const wxString& words) {
+    if (words == empty_) return;
+    empty_ = words;
+    if (!layout_ || layout_->rows().empty()) Refresh();
 }
 
 void SheetView::zoom(double factor) {

@@ -41,6 +41,9 @@ class SheetView : public wxScrolled<wxWindow> {
     /// Draws everything anew: other colours, other contents.
     void renew();
 
+    /// What stands on the paper while there is nothing to draw.
+    void say_when_empty(const wxString& words);
+
     [[nodiscard]] const sheet::Layout* layout() const { return layout_.get(); }
 
     /// Paints everything once, scrolling from top to bottom in steps; seconds a frame, for the benchmark.
@@ -66,6 +69,9 @@ class SheetView : public wxScrolled<wxWindow> {
     void refresh_playhead(Seconds time);
     [[nodiscard]] sheet::Look look() const;
     [[nodiscard]] sheet::Point on_sheet(const wxPoint& point) const;
+    /// Whether a drag from there moves the mark's end: a note's only once it is selected, since a moment is
+    /// most often dragged from where a note starts.
+    [[nodiscard]] bool gives_edge(const sheet::MarkHit& hit) const;
     [[nodiscard]] Seconds snapped(std::size_t row, double x) const;
     void watch(const Session::Change& change);
 
@@ -81,7 +87,8 @@ class SheetView : public wxScrolled<wxWindow> {
     Seconds playhead_{0};
     bool playing_ = false;
     std::unique_ptr<Drag> drag_;
-    wxString told_; ///< the pointer's text
+    wxString told_;  ///< the pointer's text
+    wxString empty_; ///< see say_when_empty
 };
 
 /// The sheet's colours for the system's theme.

@@ -12,6 +12,11 @@ const char* const kNothing =
     "Click on the sheet to hear it from there and to select what stands there. Drag over the ribbon "
     "to make a moment. Press N to go through the proposals, F1 for all keys.";
 
+wxString when(Span span) {
+    const std::string start = clock_text(span.start);
+    return shown(span.length() > Seconds(0) ? start + " to " + clock_text(span.end) : start);
+}
+
 } // namespace
 
 SidePanel::SidePanel(wxWindow* parent, Session& session, std::function<void(Do)> run,
@@ -88,13 +93,13 @@ void SidePanel::refresh() {
     change_->Show(mark && mark->kind() != project::MarkKind::phrase);
     if (mark) {
         title_->SetLabelText(shown(title_of(session_.source(), *mark)));
-        when_->SetLabelText(shown(clock_text(mark->span().start) + " to " + clock_text(mark->span().end)));
+        when_->SetLabelText(when(mark->span()));
         state_->SetLabelText(shown(state_of(*mark)));
         keep_->Enable(mark->state != project::MarkState::kept && !session_.read_only());
         set_lines(facts_of(session_.source(), *mark));
     } else if (moment) {
         title_->SetLabelText("Moment");
-        when_->SetLabelText(shown(clock_text(moment->span.start) + " to " + clock_text(moment->span.end)));
+        when_->SetLabelText(when(moment->span));
         state_->SetLabelText(shown(state_of(*moment)));
         keep_->Enable(moment->state != project::MarkState::kept && !session_.read_only());
         form_->Enable(!session_.read_only());

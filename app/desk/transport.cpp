@@ -67,9 +67,9 @@ void Transport::show_loop(bool on) {
     loop_->SetValue(on);
 }
 
-void Transport::show_note(const wxString& note) {
+void Transport::show_note(const wxString& note, const wxString& whole) {
     note_->SetLabelText(note);
-    note_->SetToolTip(note);
+    note_->SetToolTip(whole.empty() ? note : whole);
 }
 
 void Transport::set_volume(double share) {

@@ -1,4 +1,4 @@
-// The bar under the sheet: play, where it is, speed, loop, tone, volume.
+// The bar under the sheet: play, where it is, speed, loop, volume.
 #pragma once
 
 #include "base/units.h"
@@ -26,8 +26,8 @@ class Transport : public wxPanel {
     void show_playing(bool playing);
     void show_speed(int percent);
     void show_loop(bool on);
-    /// A line about the sound: that there is none, or why it broke off.
-    void show_note(const wxString& note);
+    /// A few words about the sound: that there is none, or why it broke off; `whole` says it in full.
+    void show_note(const wxString& note, const wxString& whole = "");
     void enable(bool there_is_something_to_play);
     void set_volume(double share);
 

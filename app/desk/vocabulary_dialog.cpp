@@ -55,8 +55,8 @@ VocabularyDialog::VocabularyDialog(wxWindow* parent, Session& session,
         new wxStaticText(this, wxID_ANY, "", wxDefaultPosition, FromDIP(wxSize(-1, 64)), wxST_NO_AUTORESIZE);
     column->Add(about_, 0, wxEXPAND | wxLEFT | wxRIGHT, FromDIP(12));
     auto* row = new wxBoxSizer(wxHORIZONTAL);
-    auto* facet = new wxButton(this, wxID_ANY, "New facet…");
-    auto* shade = new wxButton(this, wxID_ANY, "New shade…");
+    auto* facet = new wxButton(this, wxID_ANY, shown("New facet…"));
+    auto* shade = new wxButton(this, wxID_ANY, shown("New shade…"));
     facet->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { add_facet(); });
     shade->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { add_shade(); });
     for (auto* button : {facet, shade}) {

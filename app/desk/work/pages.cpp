@@ -50,7 +50,7 @@ std::string facet_html(const profile::FacetProfile& facet, const sheet::Colours&
     if (!facet.shades.empty()) {
         html += "<table cellpadding=\"3\">\n";
         for (const auto& shade : facet.shades) {
-            html += "<tr><td>" + escape_markup(shade.name) + "</td><td align=\"right\">" +
+            html += "<tr><td>" + escape_markup(shade.name) + "</td><td align=\"right\" nowrap>" +
                     fixed(shade.share * 100, 0) + " %</td><td>" + coloured(escape_markup(shade.of), c.soft) +
                     "</td><td>" + (shade.best ? link(*shade.best) : "") + "</td></tr>\n";
         }

@@ -7,35 +7,83 @@
 #include <utility>
 
 namespace luft::desk {
+namespace {
+
+using Damage = std::vector<std::string>;
+
+/// Reads one part of a damaged project; what can't be read is named and left empty.
+template <class Part, class Read>
+void rescue(Part& part, const char* name, Damage& damage, Read read) {
+    try {
+        part = read();
+    } catch (const Error& error) {
+        if (error.fault() != Fault::unreadable) throw;
+        damage.emplace_back(name);
+    }
+}
+
+profile::Source rescued(const project::Project& project, const project::Performance& performance,
+                        Damage& damage) {
+    profile::Source source;
+    source.performance = performance;
+    const auto id = performance.id;
+    rescue(source.piece, "the piece", damage, [&] { return project.piece(); });
+    rescue(source.vocabulary, "the vocabulary", damage, [&] { return project.vocabulary(); });
+    rescue(source.listening, "what was heard", damage, [&] { return project.listening(id); });
+    rescue(source.curves, "the curves of pitch and level", damage, [&] { return project.curves(id); });
+    rescue(source.marks, "the notes and other marks", damage, [&] { return project.marks(id); });
+    rescue(source.moments, "the moments", damage, [&] { return project.moments(id); });
+    return source;
+}
+
+/// `damage` is null for a sound project: then whatever can't be read throws.
+profile::Source read_source(const project::Project& project, const project::Performance* shown,
+                            Damage* damage) {
+    if (shown) return damage ? rescued(project, *shown, *damage) : profile::gather(project, *shown);
+    profile::Source source;
+    source.piece = project.piece();
+    source.vocabulary = project.vocabulary();
+    return source;
+}
+
+} // namespace
 
 void Session::create(const std::filesystem::path& file, const project::Piece& piece) {
-    take(project::Project::create(file, piece), false);
+    take(project::Project::create(file, piece), How::edit);
 }
 
 void Session::open(const std::filesystem::path& file) {
     try {
-        take(project::Project::open(file, project::Access::edit), false);
+        take(project::Project::open(file, project::Access::edit), How::edit);
     } catch (const Error& error) {
-        if (error.fault() != Fault::cannot_write) throw;
-        take(project::Project::open(file, project::Access::read), true);
+        if (error.fault() != Fault::cannot_write && error.fault() != Fault::unreadable) throw;
+        take(project::Project::open(file, project::Access::read),
+             error.fault() == Fault::unreadable ? How::rescue : How::read);
     }
 }
 
-void Session::take(project::Project project, bool read_only) {
+void Session::take(project::Project project, How how) {
+    // Everything that can throw comes first, so that what was open stays open.
+    auto performances = project.performances();
+    Damage damage;
+    auto source = read_source(project, performances.empty() ? nullptr : &performances.front(),
+                              how == How::rescue ? &damage : nullptr);
     project_ = std::move(project);
-    read_only_ = read_only;
+    read_only_ = how != How::edit;
+    damaged_ = how == How::rescue;
+    damage_ = std::move(damage);
+    performances_ = std::move(performances);
     shown_.reset();
-    source_ = {};
-    selection_ = {};
-    read_names();
     if (!performances_.empty()) shown_ = performances_.front().id;
-    gather();
+    source_ = std::move(source);
+    selection_ = {};
     tell({true, true, true, true});
 }
 
 void Session::close() {
     project_.reset();
-    read_only_ = false;
+    read_only_ = damaged_ = false;
+    damage_.clear();
     performances_.clear();
     shown_.reset();
     source_ = {};
@@ -96,16 +144,11 @@ void Session::read_names() {
 }
 
 void Session::gather() {
-    source_ = {};
-    if (!shown_) {
-        if (project_) {
-            source_.piece = project_->piece();
-            source_.vocabulary = project_->vocabulary();
-        }
-        return;
-    }
+    damage_.clear();
+    const auto at =
+        std::ranges::find(performances_, shown_, [](const auto& p) { return std::optional(p.id); });
     source_ =
-        profile::gather(*project_, *std::ranges::find(performances_, *shown_, &project::Performance::id));
+        read_source(*project_, at == performances_.end() ? nullptr : &*at, damaged_ ? &damage_ : nullptr);
 }
 
 std::optional<std::string> Session::undo_label() const {

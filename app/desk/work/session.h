@@ -28,12 +28,15 @@ class Session {
 
     void create(const std::filesystem::path& file, const project::Piece& piece);
     /// Opens to edit; to read when it can't be written, or is of an older version that can't be brought up to
-    /// date. Throws as Project::open; then what was open stays open.
+    /// date, or is damaged: then `damage` names what couldn't be read, and the rest is shown. Throws as
+    /// Project::open, also when the damage leaves nothing to show; then what was open stays open.
     void open(const std::filesystem::path& file);
     void close();
 
     [[nodiscard]] bool is_open() const { return project_.has_value(); }
     [[nodiscard]] bool read_only() const { return read_only_; }
+    /// What couldn't be read of the performance that is shown: "the notes and other marks". Empty when sound.
+    [[nodiscard]] const std::vector<std::string>& damage() const { return damage_; }
     /// Throws Error(internal) when nothing is open.
     [[nodiscard]] const project::Project& project() const;
 
@@ -79,7 +82,8 @@ class Session {
 
   private:
     project::Project& writable();
-    void take(project::Project project, bool read_only);
+    enum class How { edit, read, rescue };
+    void take(project::Project project, How how);
     void reread();
     void read_names();
     void gather();
@@ -88,6 +92,8 @@ class Session {
 
     std::optional<project::Project> project_;
     bool read_only_ = false;
+    bool damaged_ = false;
+    std::vector<std::string> damage_;
     std::vector<project::Performance> performances_;
     std::optional<project::PerformanceId> shown_;
     profile::Source source_;
