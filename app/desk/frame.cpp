@@ -109,8 +109,11 @@ void Frame::make_parts() {
     auto* column = new wxBoxSizer(wxVERTICAL);
     notice_ = new wxInfoBar(this);
     notice_->SetShowHideEffects(wxSHOW_EFFECT_NONE, wxSHOW_EFFECT_NONE);
-    notice_->Bind(
-        wxEVT_BUTTON, [this](wxCommandEvent&) { find_recording(); }, wxID_FIND);
+    notice_->Bind(wxEVT_BUTTON, [this](wxCommandEvent& event) {
+        if (event.GetId() == wxID_FIND) return find_recording();
+        event.Skip();
+        CallAfter([this] { focus_page(); });
+    });
     column->Add(notice_, 0, wxEXPAND);
 
     head_ = new wxPanel(this);
@@ -147,7 +150,10 @@ void Frame::make_parts() {
         new wxStaticText(job_bar_, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxST_ELLIPSIZE_END);
     job_gauge_ = new wxGauge(job_bar_, wxID_ANY, 1000, wxDefaultPosition, FromDIP(wxSize(220, 12)));
     auto* stop = new wxButton(job_bar_, wxID_ANY, "Stop");
-    stop->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { stop_job(); });
+    stop->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) {
+        stop_job();
+        focus_page();
+    });
     job->Add(job_text_, 1, wxALIGN_CENTRE_VERTICAL | wxALL, FromDIP(8));
     job->Add(job_gauge_, 0, wxALIGN_CENTRE_VERTICAL | wxALL, FromDIP(6));
     job->Add(stop, 0, wxALIGN_CENTRE_VERTICAL | wxALL, FromDIP(6));

@@ -32,8 +32,8 @@ MomentForm::MomentForm(wxWindow* parent, Session& session,
     offers_ = new wxListBox(this, wxID_ANY, wxDefaultPosition, FromDIP(wxSize(-1, 110)));
     column->Add(offers_, 0, wxEXPAND);
     offers_->Hide();
-    no_offer_ =
-        new wxStaticText(this, wxID_ANY, "No shade of that name. Edit, Tag vocabulary\nadds your own.");
+    no_offer_ = new wxStaticText(this, wxID_ANY, "No shade of that name");
+    no_offer_->SetToolTip("Edit, Tag vocabulary adds your own");
     column->Add(no_offer_, 0, wxTOP, FromDIP(3));
     no_offer_->Hide();
     label("Remark, in your words  (E)");
@@ -178,6 +178,15 @@ void MomentForm::show_offers(bool any, bool none) {
     no_offer_->Show(none);
     GetParent()->Layout();
     if (auto* scrolled = dynamic_cast<wxScrolledWindow*>(GetParent())) scrolled->FitInside();
+}
+
+void MomentForm::close() {
+    wxWindow* const focus = FindFocus();
+    const bool held_keys = focus && IsDescendant(focus);
+    leave_shade();
+    Hide();
+    // Keys would go nowhere, were they left with a field that is hidden.
+    if (held_keys && done_) done_();
 }
 
 void MomentForm::leave_shade() {

@@ -26,7 +26,10 @@ class MomentForm : public wxPanel {
     void begin_remark();
     /// Forgets what was typed to find a shade.
     void leave_shade();
-    /// Called when a shade has been taken, so that keys can go back to the sheet.
+    /// Hides the form; what was being written has been stored, or its moment is gone.
+    void close();
+    /// Called when a shade has been taken, or the form closes while it has
+    /// the keys, so that they can go back to the sheet.
     void when_done(std::function<void()> done) { done_ = std::move(done); }
     /// Stores what is being written.
     void store();

@@ -89,7 +89,10 @@ void SidePanel::refresh() {
     for (wxWindow* part : {static_cast<wxWindow*>(when_), static_cast<wxWindow*>(state_),
                            static_cast<wxWindow*>(keep_), static_cast<wxWindow*>(drop_)})
         part->Show(any);
-    form_->Show(moment != nullptr);
+    if (moment)
+        form_->Show();
+    else if (form_->IsShown())
+        form_->close();
     change_->Show(mark && mark->kind() != project::MarkKind::phrase);
     if (mark) {
         title_->SetLabelText(shown(title_of(session_.source(), *mark)));
