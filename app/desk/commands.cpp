@@ -60,7 +60,7 @@ constexpr std::array kAll{
             Kind::radio, true},
     Command{Do::review_unsure_first, "&Review", "&Unsure ones first", "",
             "The review begins with the least sure", Kind::radio},
-    Command{Do::review_notes_too, "&Review", "Notes t&oo", "", "Notes are many; else they are left out",
+    Command{Do::review_notes_too, "&Review", "Not&es too", "", "Notes are many; else they are left out",
             Kind::check, true},
 
     Command{Do::play, "&Playback", "&Play or pause", "Space", "From the playhead"},
@@ -72,7 +72,7 @@ constexpr std::array kAll{
     Command{Do::faster, "&Playback", "&Faster", "+", "Up to full speed"},
     Command{Do::full_speed, "&Playback", "F&ull speed", "0", ""},
     Command{Do::back, "&Playback", "&Back a little", "Ctrl+Left", "One second", Kind::plain, true},
-    Command{Do::forward, "&Playback", "For&ward a little", "Ctrl+Right", "One second"},
+    Command{Do::forward, "&Playback", "Forwar&d a little", "Ctrl+Right", "One second"},
     Command{Do::frame_back, "&Playback", "A picture b&ack", ",", "Without sound"},
     Command{Do::frame_forward, "&Playback", "A picture fo&rward", ".", "Without sound"},
     Command{Do::tone_off, "&Playback", "No reference &tone", "", "", Kind::radio, true},
@@ -90,7 +90,7 @@ constexpr std::array kAll{
     Command{Do::taller, "&View", "&Taller lines", "Ctrl+Up", "More room for each semitone"},
     Command{Do::lower, "&View", "L&ower lines", "Ctrl+Down", "Less room for each semitone"},
     Command{Do::picture, "&View", "The p&icture", "F7", "Show or hide it", Kind::check, true},
-    Command{Do::save_still, "&View", "Save the picture as a f&ile…", "", "The one that is shown"},
+    Command{Do::save_still, "&View", "Save the pictur&e as a file…", "", "The one that is shown"},
 
     Command{Do::key_chart, "&Help", "&Keys", "F1", "All keys on one page, to print"},
     Command{Do::about, "&Help", "&About Luftpause", "", "Version, cautions, licence"},

@@ -33,6 +33,12 @@ wxString sample_folder() {
     return {};
 }
 
+/// "12 s", "3 min": no estimate is better than that.
+wxString roughly(Seconds time) {
+    const int seconds = static_cast<int>(time.value() + 1);
+    return seconds < 90 ? wxString::Format("%d s", seconds) : wxString::Format("%d min", (seconds + 30) / 60);
+}
+
 std::string whole_text(const wxString& file) {
     std::ifstream stream(typed(file), std::ios::binary);
     std::ostringstream text;
@@ -139,7 +145,7 @@ void Frame::look_at_job() {
         std::string doing = state.doing.empty() ? "listening" : state.doing;
         doing[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(doing[0])));
         wxString words = shown(doing);
-        if (state.left) words += ", about " + shown(clock_text(*state.left)) + " left";
+        if (state.left) words += ", about " + roughly(*state.left) + " left";
         job_text_->SetLabelText(words);
         job_gauge_->SetValue(static_cast<int>(state.done * 1000));
         if (!state.finished) return;

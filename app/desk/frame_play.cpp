@@ -96,6 +96,7 @@ void Frame::play(Do id) {
         show_sound_note();
         return;
     case Do::play_selection:
+        if (playing_.loop()) playing_.set_loop(loop_span());
         return play_span(loop_span());
     case Do::loop: {
         const bool on = !playing_.loop().has_value();

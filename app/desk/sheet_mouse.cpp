@@ -41,6 +41,8 @@ void SheetView::mouse(wxMouseEvent& event) {
     const auto [x, y] = on_sheet(event.GetPosition());
     if (event.LeftDown()) {
         SetFocus();
+        UnsetToolTip(); // it would lie over what is dragged
+        told_.clear();
         press(x, y);
         if (!HasCapture()) CaptureMouse();
     } else if (event.LeftUp()) {

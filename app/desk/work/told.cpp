@@ -21,7 +21,8 @@ std::string sure(Confidence confidence) {
 }
 
 std::string cents_text(double cents) {
-    return (cents >= 0 ? "+" : "−") + fixed(std::abs(cents), 0) + " cents";
+    const std::string size = fixed(std::abs(cents), 0);
+    return (size == "0" ? "" : cents > 0 ? "+" : "−") + size + " cents";
 }
 
 std::string capital(std::string text) {
