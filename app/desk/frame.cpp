@@ -111,6 +111,7 @@ void Frame::make_parts() {
     notice_->SetShowHideEffects(wxSHOW_EFFECT_NONE, wxSHOW_EFFECT_NONE);
     notice_->Bind(wxEVT_BUTTON, [this](wxCommandEvent& event) {
         if (event.GetId() == wxID_FIND) return find_recording();
+        if (event.GetId() == wxID_FORWARD) return show_ready();
         event.Skip();
         CallAfter([this] { focus_page(); });
     });

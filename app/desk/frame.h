@@ -79,6 +79,8 @@ class Frame : public wxFrame {
     void begin(Job::Task task);
     void look_at_job();
     void stop_job();
+    void tell_of(const intake::Added& added, bool shown_already);
+    void show_ready();
     void remember(const wxString& file);
     void print_sheet();
     void offer_to_find_recording();
@@ -105,7 +107,8 @@ class Frame : public wxFrame {
     Session session_;
     Playing playing_;
     std::unique_ptr<Job> job_;
-    std::deque<Job::Task> waiting_; ///< listened to one after the other
+    std::deque<Job::Task> waiting_;               ///< listened to one after the other
+    std::optional<project::PerformanceId> ready_; ///< listened to last
     ReviewOrder order_ = ReviewOrder::by_time;
     bool review_notes_ = false;
 

@@ -21,7 +21,7 @@ void Frame::guarded(const std::function<void()>& what) {
 }
 
 void Frame::say(const std::string& words, int icon) {
-    for (const int button : {wxID_FIND, wxID_CLOSE}) // of an earlier message
+    for (const int button : {wxID_FIND, wxID_FORWARD, wxID_CLOSE}) // of an earlier message
         if (notice_->HasButtonId(button)) notice_->RemoveButton(button);
     notice_->ShowMessage(shown(words), icon);
 }

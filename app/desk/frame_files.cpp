@@ -152,16 +152,11 @@ void Frame::look_at_job() {
         const Job::Outcome outcome = job_->outcome();
         job_.reset();
         guarded([&] {
+            const auto before = session_.shown();
             session_.reload();
             if (outcome.added) {
-                session_.show(outcome.added->performance.id);
                 if (media_missing_) open_media();
-                const auto& heard = outcome.added->heard;
-                if (heard)
-                    say("Found " + std::to_string(heard->analysis.phrases.size()) + " phrases, " +
-                        std::to_string(heard->analysis.breaths.size()) + " breaths and " +
-                        std::to_string(heard->analysis.notes.size()) +
-                        " notes. All are proposals: press N to go through them, or just listen.");
+                tell_of(*outcome.added, !before || before == outcome.added->performance.id);
             }
             if (outcome.fault) say(*outcome.fault);
             if (!outcome.added && !outcome.fault) say("Stopped. Nothing was changed.");
@@ -175,6 +170,29 @@ void Frame::look_at_job() {
     say_when_empty();
     Layout();
     if (!job_) job_timer_.Stop();
+}
+
+void Frame::tell_of(const intake::Added& added, bool shown_already) {
+    if (!added.heard) return;
+    const auto& found = added.heard->analysis;
+    const std::string numbers = std::to_string(found.phrases.size()) + " phrases, " +
+                                std::to_string(found.breaths.size()) + " breaths and " +
+                                std::to_string(found.notes.size()) + " notes";
+    ready_ = added.performance.id;
+    if (shown_already)
+        return say("Found " + numbers + ". All are proposals: press N to go through them, or just listen.");
+    // Whoever works on another performance meanwhile isn't torn away from it.
+    say("'" + added.performance.label + "' is ready: " + numbers + ".");
+    notice_->AddButton(wxID_FORWARD, "Show it");
+    notice_->AddButton(wxID_CLOSE, "Not now");
+}
+
+void Frame::show_ready() {
+    notice_->Dismiss();
+    guarded([&] {
+        if (ready_) session_.show(*ready_);
+    });
+    focus_page();
 }
 
 void Frame::print_sheet() {

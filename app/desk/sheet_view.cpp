@@ -16,7 +16,8 @@
 namespace luft::desk {
 namespace {
 
-constexpr double kMargin = 250, kNarrowMargin = 210; ///< for the cards
+constexpr double kMargin = 250, kNarrowMargin = 210, kSmallMargin = 160; ///< for the cards
+constexpr int kNarrow = 1000, kSmall = 620; ///< below these widths the cards take less
 constexpr double kLegendGap = 18;
 constexpr std::size_t kMostPictures = 120; ///< rows kept drawn
 
@@ -77,7 +78,10 @@ void SheetView::lay_out() {
     const wxSize size = GetClientSize();
     if (size.x < 50) return;
     view_.width = size.x;
-    view_.margin = session_.source().moments.empty() ? 40 : size.x < 1000 ? kNarrowMargin : kMargin;
+    view_.margin = session_.source().moments.empty() ? 40
+                   : size.x < kSmall                 ? kSmallMargin
+                   : size.x < kNarrow                ? kNarrowMargin
+                                                     : kMargin;
     if (fitted_) view_.per_second = sheet::fitting_scale(session_.source(), view_.width, view_.margin);
     layout_ = std::make_unique<sheet::Layout>(
         session_.source(), view_, [this](double width, std::string_view words, sheet::Type type, int most) {

@@ -94,6 +94,8 @@ void SidePanel::refresh() {
     else if (form_->IsShown())
         form_->close();
     change_->Show(mark && mark->kind() != project::MarkKind::phrase);
+    for (wxWindow* part : {drop_, change_})
+        part->Enable(!session_.read_only());
     if (mark) {
         title_->SetLabelText(shown(title_of(session_.source(), *mark)));
         when_->SetLabelText(when(mark->span()));

@@ -114,13 +114,14 @@ void Session::show(project::PerformanceId id) {
 
 void Session::reload() {
     if (!project_) return;
+    const auto before = shown_;
     read_names();
     const bool there =
         shown_ && std::ranges::any_of(performances_, [&](const auto& p) { return p.id == *shown_; });
     if (!there) shown_ = performances_.empty() ? std::nullopt : std::optional(performances_.front().id);
     gather();
     drop_stale_selection();
-    tell({false, true, true, true});
+    tell({false, shown_ != before, true, true});
 }
 
 void Session::reread() {

@@ -20,8 +20,8 @@ class Session {
     /// What has changed; watchers look at what concerns them.
     struct Change {
         bool project = false;   ///< another project, or none
-        bool shown = false;     ///< another performance, or its curves
-        bool contents = false;  ///< marks, moments, names
+        bool shown = false;     ///< another performance
+        bool contents = false;  ///< marks, moments, names; after `reload` the curves too
         bool selection = false; ///< what is selected
     };
     using Watcher = std::function<void(const Change&)>;
