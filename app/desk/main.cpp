@@ -4,6 +4,8 @@
 #include <wx/cmdline.h>
 #include <wx/config.h>
 #include <wx/fileconf.h>
+#include <wx/filename.h>
+#include <wx/log.h>
 #include <wx/stdpaths.h>
 #include <wx/wx.h>
 
@@ -22,8 +24,11 @@ class App : public wxApp {
         wxStandardPaths::Get().SetFileLayout(wxStandardPaths::FileLayout_XDG);
         if (!wxApp::OnInit()) return false;
         wxInitAllImageHandlers();
+        // What the window library complains of goes to the terminal, not into boxes over the work.
+        delete wxLog::SetActiveTarget(new wxLogStderr);
         // In the user's configuration folder, the only place that the window writes to unasked.
         auto& paths = wxStandardPaths::Get();
+        wxFileName::Mkdir(paths.GetUserConfigDir(), wxS_DIR_DEFAULT, wxPATH_MKDIR_FULL);
         wxConfigBase::Set(new wxFileConfig(
             "luftpause-desk", wxEmptyString,
             paths.GetUserConfigDir() + "/" +
