@@ -82,6 +82,7 @@ constexpr std::array kAll{
             Kind::radio},
 
     Command{Do::view_sheet, "&View", "&Sheet", "F5", "The marked-up song", Kind::radio},
+    Command{Do::view_pages, "&View", "Pa&ges", "F8", "The whole song as it would be printed", Kind::radio},
     Command{Do::view_profile, "&View", "&Profile", "F6", "What this performance shows, summed up",
             Kind::radio},
     Command{Do::zoom_in, "&View", "&Longer lines", "Ctrl++", "More room for each second", Kind::plain, true},

@@ -57,6 +57,7 @@ enum class Do : int {
     tone_sung,
     tone_ideal,
     view_sheet,
+    view_pages,
     view_profile,
     zoom_in,
     zoom_out,

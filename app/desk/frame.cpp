@@ -140,6 +140,7 @@ void Frame::make_parts() {
         return button;
     };
     sheet_button_ = view_button(Do::view_sheet, "Sheet");
+    pages_button_ = view_button(Do::view_pages, "Pages");
     profile_button_ = view_button(Do::view_profile, "Profile");
     head->AddSpacer(FromDIP(5));
     head_->SetSizer(head);
@@ -179,6 +180,12 @@ void Frame::make_parts() {
     book_->AddPage(start_, "");
     book_->AddPage(sheet_, "");
     book_->AddPage(profile_, "");
+    pages_ = new PageView(book_, session_, [this](Seconds time) {
+        go_to(time);
+        show_page(Do::view_sheet);
+        sheet_->reveal(time);
+    });
+    book_->AddPage(pages_, "");
     right_ = new wxSplitterWindow(split_, wxID_ANY, wxDefaultPosition, wxDefaultSize,
                                   wxSP_LIVE_UPDATE | wxSP_THIN_SASH);
     right_->SetMinimumPaneSize(FromDIP(100));
@@ -317,7 +324,8 @@ void Frame::update_menus() {
     const bool writable = open && !session_.read_only();
     auto& bar = *GetMenuBar();
     const auto enable = [&](Do id, bool on) { bar.Enable(static_cast<int>(id), on); };
-    for (const Do id : {Do::close_project, Do::view_sheet, Do::view_profile, Do::picture, Do::vocabulary})
+    for (const Do id :
+         {Do::close_project, Do::view_sheet, Do::view_pages, Do::view_profile, Do::picture, Do::vocabulary})
         enable(id, open);
     for (const Do id :
          {Do::print_sheet,   Do::play,      Do::play_selection, Do::loop,     Do::slower,    Do::faster,
@@ -352,11 +360,13 @@ void Frame::update_menus() {
 
 void Frame::show_page(Do view) {
     if (!session_.is_open()) return;
-    book_->SetSelection(view == Do::view_profile ? 2 : 1);
+    book_->SetSelection(view == Do::view_pages ? 3 : view == Do::view_profile ? 2 : 1);
     GetMenuBar()->Check(static_cast<int>(view), true);
     sheet_button_->SetValue(view == Do::view_sheet);
+    pages_button_->SetValue(view == Do::view_pages);
     profile_button_->SetValue(view == Do::view_profile);
     if (view == Do::view_profile) profile_->bring_up_to_date();
+    if (view == Do::view_pages) pages_->bring_up_to_date();
     focus_page();
 }
 

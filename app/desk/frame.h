@@ -2,6 +2,7 @@
 #pragma once
 
 #include "desk/commands.h"
+#include "desk/page_view.h"
 #include "desk/picture_view.h"
 #include "desk/playing.h"
 #include "desk/profile_view.h"
@@ -120,16 +121,18 @@ class Frame : public wxFrame {
     wxStaticText* piece_ = nullptr;
     wxChoice* performance_ = nullptr;
     wxToggleButton* sheet_button_ = nullptr;
+    wxToggleButton* pages_button_ = nullptr;
     wxToggleButton* profile_button_ = nullptr;
     wxPanel* job_bar_ = nullptr;
     wxStaticText* job_text_ = nullptr;
     wxGauge* job_gauge_ = nullptr;
-    wxSimplebook* book_ = nullptr; ///< 0 start, 1 sheet, 2 profile
+    wxSimplebook* book_ = nullptr; ///< 0 start, 1 sheet, 2 profile, 3 pages
     StartPage* start_ = nullptr;
     wxSplitterWindow* split_ = nullptr;
     wxSplitterWindow* right_ = nullptr;
     SheetView* sheet_ = nullptr;
     ProfileView* profile_ = nullptr;
+    PageView* pages_ = nullptr;
     PictureView* picture_ = nullptr;
     SidePanel* side_ = nullptr;
     Transport* transport_ = nullptr;

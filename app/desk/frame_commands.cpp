@@ -215,6 +215,7 @@ bool Frame::run_view(Do id) {
         side_->show_open(open_proposals(session_.source(), order_, review_notes_).size());
         return true;
     case Do::view_sheet:
+    case Do::view_pages:
     case Do::view_profile:
         show_page(id);
         return true;

@@ -233,15 +233,16 @@ void SheetView::stretch(double factor) {
     reveal(playhead_);
 }
 
-std::vector<double> SheetView::measure_painting(int frames) {
+std::vector<double> SheetView::measure_painting(int frames, int step) {
     std::vector<double> seconds;
-    const int whole = GetVirtualSize().y - GetClientSize().y;
-    const Seconds length = session_.source().performance.facts.duration;
+    const int whole = std::max(1, GetVirtualSize().y - GetClientSize().y);
     for (int i = 0; i < frames; ++i) {
+        const int top = static_cast<int>(static_cast<std::int64_t>(i) * step % whole);
         const auto began = std::chrono::steady_clock::now();
-        const double share = static_cast<double>(i) / frames;
-        Scroll(0, static_cast<int>(share * whole));
-        set_playhead(length * share, false);
+        Scroll(0, top);
+        if (layout_ && !layout_->rows().empty())
+            set_playhead(layout_->rows()[layout_->row_under(top + GetClientSize().y / 2)].shown.middle(),
+                         false);
         Refresh();
         Update();
         seconds.push_back(std::chrono::duration<double>(std::chrono::steady_clock::now() - began).count());

@@ -46,8 +46,9 @@ class SheetView : public wxScrolled<wxWindow> {
 
     [[nodiscard]] const sheet::Layout* layout() const { return layout_.get(); }
 
-    /// Paints everything once, scrolling from top to bottom in steps; seconds a frame, for the benchmark.
-    std::vector<double> measure_painting(int frames);
+    /// Paints so many times, scrolled on by `step` units and with the playhead moved each time: seconds a
+    /// frame, for the benchmark.
+    std::vector<double> measure_painting(int frames, int step);
 
   private:
     struct Drag;

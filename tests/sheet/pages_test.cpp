@@ -44,3 +44,27 @@ TEST_CASE("Printing that is stopped leaves nothing behind") {
     CHECK_THROWS_AS(sheet::write_pdf(source, folder / "sheet.pdf", Progress({}, stop.get_token())), Stopped);
     CHECK(std::filesystem::is_empty(folder.path()));
 }
+
+TEST_CASE("Every row is on exactly one page, and what a place of a page shows follows the song") {
+    const auto source = profile::demo::source(2);
+    const sheet::Pages pages(source);
+    REQUIRE(pages.count() > 1);
+    CHECK_FALSE(pages.time_at(0, 100, 10)); // the heading
+    Seconds last{-1};
+    int places = 0;
+    for (int page = 0; page < pages.count(); ++page)
+        for (double y = 0; y < sheet::kPageHeight; y += 1) {
+            const auto time = pages.time_at(page, 90, y);
+            if (!time) continue;
+            CHECK(*time >= last);
+            places += *time > last;
+            last = *time;
+        }
+    CHECK(places >= static_cast<int>(sheet::rows(source, Seconds(1000)).size()));
+}
+
+TEST_CASE("A performance without a note still prints one page") {
+    profile::Source source;
+    source.performance.facts.duration = Seconds(20);
+    CHECK(sheet::Pages(source).count() == 1);
+}
