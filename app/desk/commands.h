@@ -70,8 +70,13 @@ enum class Do : int {
     piece_notes,
     key_chart,
     about,
-    first_performance, ///< a hundred ids, one a performance
-    last_performance = first_performance + 99,
+    all_moments,
+    kept_moments,
+    strength_moments,
+    watch_moments,
+    explain_moments,
+    first_facet, ///< a hundred ids, one a facet
+    last_facet = first_facet + 99,
     first_recent, ///< nine ids
     last_recent = first_recent + 8,
 };

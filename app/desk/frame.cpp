@@ -86,6 +86,10 @@ void Frame::make_menus() {
             if (heading == "&File") file_menu_ = menu;
         }
         if (one.rule_before) menu->AppendSeparator();
+        if (one.id == Do::write_remark) {
+            facet_menu_ = new wxMenu;
+            menu->AppendSubMenu(facet_menu_, "Shade of a &facet");
+        }
         // Keys without Ctrl are handled in key(), so that letters can be typed into fields: they are only
         // told here.
         const wxString key(one.key);
@@ -286,6 +290,7 @@ void Frame::watch(const Session::Change& change) {
     }
     if (change.project || change.shown || change.contents) {
         update_performances();
+        update_facets();
         update_title();
         side_->show_open(open_proposals(session_.source(), order_, review_notes_).size());
         if (playing_.tone() != ToneKind::off) playing_.set_tone(playing_.tone(), session_);
@@ -306,6 +311,21 @@ void Frame::update_title() {
     const wxString title = piece.title.empty() ? wxString("Untitled") : shown(piece.title);
     piece_->SetLabelText(title);
     SetTitle(title + shown(" – Luftpause"));
+}
+
+void Frame::update_facets() {
+    const auto& facets = session_.source().vocabulary.facets;
+    const auto most =
+        static_cast<std::size_t>(Do::last_facet) - static_cast<std::size_t>(Do::first_facet) + 1;
+    while (facet_menu_->GetMenuItemCount() > 0)
+        facet_menu_->Destroy(facet_menu_->FindItemByPosition(0));
+    for (std::size_t i = 0; i < std::min(facets.size(), most); ++i) {
+        wxString words = shown(facets[i].name);
+        words.Replace("&", "&&");
+        if (i < 9) words += wxString::Format("\tCtrl+%zu", i + 1);
+        facet_menu_->Append(static_cast<int>(Do::first_facet) + static_cast<int>(i), words,
+                            shown(facets[i].description));
+    }
 }
 
 void Frame::update_performances() {

@@ -48,6 +48,7 @@ class Frame : public wxFrame {
     void watch(const Session::Change& change);
     void update_menus();
     void update_performances();
+    void update_facets();
     void update_title();
     void show_page(Do view);
     void say_when_empty();
@@ -137,6 +138,7 @@ class Frame : public wxFrame {
     SidePanel* side_ = nullptr;
     Transport* transport_ = nullptr;
     wxMenu* file_menu_ = nullptr;
+    wxMenu* facet_menu_ = nullptr;
     bool media_missing_ = false;
     bool was_playing_ = false;
 };

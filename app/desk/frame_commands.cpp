@@ -9,6 +9,30 @@
 #include <iterator>
 
 namespace luft::desk {
+namespace {
+
+/// Which moments the sheet shows; an empty function for all.
+std::function<bool(const project::Moment&)> moment_filter(Do id) {
+    using project::Moment;
+    using project::Verdict;
+    const auto of = [](Verdict verdict) {
+        return [verdict](const Moment& m) { return m.verdict == verdict; };
+    };
+    switch (id) {
+    case Do::kept_moments:
+        return [](const Moment& m) { return m.state == project::MarkState::kept; };
+    case Do::strength_moments:
+        return of(Verdict::strength);
+    case Do::watch_moments:
+        return of(Verdict::watch);
+    case Do::explain_moments:
+        return of(Verdict::explain);
+    default:
+        return {};
+    }
+}
+
+} // namespace
 
 void Frame::guarded(const std::function<void()>& what) {
     try {
@@ -90,6 +114,14 @@ void Frame::run(Do id) {
     if (number >= static_cast<int>(Do::first_recent) && number <= static_cast<int>(Do::last_recent)) {
         const auto index = static_cast<std::size_t>(number - static_cast<int>(Do::first_recent));
         if (index < recent_.GetCount()) open_project(recent_.GetHistoryFile(index));
+        return;
+    }
+    if (number >= static_cast<int>(Do::first_facet) && number <= static_cast<int>(Do::last_facet)) {
+        const auto index = static_cast<std::size_t>(number - static_cast<int>(Do::first_facet));
+        if (session_.selected_moment())
+            side_->form().begin_shade_of(session_.source().vocabulary.facets.at(index).key);
+        else
+            say("Select a moment first, or make one: then its shades can be set.");
         return;
     }
     guarded([&] {
@@ -218,6 +250,13 @@ bool Frame::run_view(Do id) {
     case Do::view_pages:
     case Do::view_profile:
         show_page(id);
+        return true;
+    case Do::all_moments:
+    case Do::kept_moments:
+    case Do::strength_moments:
+    case Do::watch_moments:
+    case Do::explain_moments:
+        sheet_->show_only(moment_filter(id));
         return true;
     case Do::zoom_in:
         sheet_->zoom(1.25);

@@ -9,6 +9,7 @@ namespace {
 
 constexpr int kPause = 1200; ///< ms without a key: the remark is stored
 constexpr std::size_t kMostRecent = 8;
+const std::vector<vocabulary::Tag> kNone;
 
 } // namespace
 
@@ -60,6 +61,9 @@ MomentForm::MomentForm(wxWindow* parent, Session& session,
             offers_->SetSelection(std::min(at + 1, count - 1));
         else if (event.GetKeyCode() == WXK_UP && count > 0)
             offers_->SetSelection(std::max(at - 1, 0));
+        else if (!facet_.empty() && shade_->IsEmpty() && event.GetKeyCode() > '0' &&
+                 event.GetKeyCode() <= '9')
+            take_offer(static_cast<std::size_t>(event.GetKeyCode() - '1'));
         else
             event.Skip();
     });
@@ -163,13 +167,18 @@ void MomentForm::show_drills(const project::Moment& moment) {
 }
 
 void MomentForm::offer() {
-    offered_ = find_shades(session_.source().vocabulary, typed(shade_->GetValue()), recent_);
+    offered_ = find_shades(session_.source().vocabulary, typed(shade_->GetValue()),
+                           facet_.empty() ? recent_ : kNone);
+    if (!facet_.empty())
+        std::erase_if(offered_, [this](const ShadeOffer& one) { return one.tag.facet != facet_; });
     wxArrayString words;
     for (const auto& one : offered_)
-        words.Add(shown(one.words));
+        words.Add((facet_.empty() ? wxString() : wxString::Format("%zu   ", words.size() + 1)) +
+                  shown(one.words));
     offers_->Set(words);
     if (!words.empty()) offers_->SetSelection(0);
-    show_offers(!shade_->IsEmpty() && !words.empty(), !shade_->IsEmpty() && words.empty());
+    const bool asked = !shade_->IsEmpty() || !facet_.empty();
+    show_offers(asked && !words.empty(), asked && words.empty());
 }
 
 void MomentForm::show_offers(bool any, bool none) {
@@ -190,6 +199,7 @@ void MomentForm::close() {
 }
 
 void MomentForm::leave_shade() {
+    facet_.clear();
     shade_->ChangeValue("");
     show_offers(false, false);
 }
@@ -211,7 +221,14 @@ void MomentForm::take_offer(std::size_t index) {
 }
 
 void MomentForm::begin_shade() {
+    leave_shade();
     shade_->SetFocus();
+}
+
+void MomentForm::begin_shade_of(const std::string& facet) {
+    begin_shade();
+    facet_ = facet;
+    offer();
 }
 
 void MomentForm::begin_remark() {

@@ -23,6 +23,8 @@ class MomentForm : public wxPanel {
     /// Shows a moment; what was being written is stored first.
     void show(const project::Moment& moment);
     void begin_shade();
+    /// Offers the shades of one facet, each with a digit that takes it.
+    void begin_shade_of(const std::string& facet);
     void begin_remark();
     /// Forgets what was typed to find a shade.
     void leave_shade();
@@ -54,6 +56,7 @@ class MomentForm : public wxPanel {
     wxTextCtrl* remark_;
     wxChoice* drill_;
     std::vector<ShadeOffer> offered_;
+    std::string facet_; ///< whose shades are offered; empty for all
     std::vector<vocabulary::Tag> recent_;
     std::vector<std::string> drills_;
     std::string shown_remark_;

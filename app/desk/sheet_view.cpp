@@ -213,6 +213,12 @@ void SheetView::say_when_empty(const wxString& words) {
     if (!layout_ || layout_->rows().empty()) Refresh();
 }
 
+void SheetView::show_only(std::function<bool(const project::Moment&)> wanted) {
+    view_.wanted = std::move(wanted);
+    lay_out();
+    reveal(playhead_);
+}
+
 void SheetView::zoom(double factor) {
     fitted_ = false;
     view_.per_second = std::clamp(view_.per_second * factor, 30.0, 600.0);

@@ -33,6 +33,8 @@ class SheetView : public wxScrolled<wxWindow> {
     void set_playhead(Seconds time, bool playing);
     [[nodiscard]] Seconds playhead() const { return playhead_; }
 
+    /// Only the moments for which this is true; all for an empty one.
+    void show_only(std::function<bool(const project::Moment&)> wanted);
     void zoom(double factor); ///< along the line
     void zoom_fit();
     void stretch(double factor); ///< up the line

@@ -107,6 +107,7 @@ void Layout::place_brackets() {
     for (const std::size_t i : order) {
         const Span span = source_->moments[i].span;
         ++number;
+        if (view_.wanted && !view_.wanted(source_->moments[i])) continue;
         const std::size_t first = row_of(span.start);
         cards_.push_back({.moment = i, .number = number, .row = first});
         for (std::size_t row = first; row < rows_.size() && rows_[row].shown.start < span.end; ++row) {

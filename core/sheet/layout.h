@@ -18,6 +18,8 @@ struct View {
     double per_second = 90; ///< along a row
     double semitone = 7;    ///< up a row
     double margin = 250;    ///< right part for the moments' cards; 0 for none
+    /// Moments that are shown; all for an empty function. Numbers stay as they are.
+    std::function<bool(const project::Moment&)> wanted = {};
 };
 
 /// Details that need room appear from these scales on.

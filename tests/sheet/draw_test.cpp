@@ -48,7 +48,7 @@ void set_registers(profile::Source& source, std::optional<marks::Register> to) {
     std::erase_if(source.marks, [](const auto& m) { return m.kind() == project::MarkKind::register_switch; });
 }
 
-const View kView{1000, 90, 7, 220};
+const View kView{1000, 90, 7, 220, {}};
 
 } // namespace
 

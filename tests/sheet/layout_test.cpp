@@ -156,3 +156,16 @@ TEST_CASE("At the fitting scale nine of ten phrases have room on one row") {
     }
     CHECK(cut <= sung / 10 + 1);
 }
+
+TEST_CASE("Only the moments that are wanted are shown, and each keeps its number") {
+    auto source = profile::demo::source(1);
+    source.moments = {moment(1, 3, 4), moment(2, 11, 12), moment(3, 20, 22)};
+    source.moments[1].verdict = project::Verdict::strength;
+    View only;
+    only.wanted = [](const project::Moment& m) { return m.verdict == project::Verdict::strength; };
+    const Layout layout(source, only, typed);
+    REQUIRE(layout.cards().size() == 1);
+    CHECK(layout.cards()[0].number == 2);
+    for (const auto& bracket : layout.brackets())
+        CHECK(bracket.moment == 1);
+}
