@@ -7,6 +7,7 @@
 namespace luft::desk {
 namespace {
 
+constexpr int kInset = 15;   ///< tenths of a millimetre
 constexpr int kPause = 1200; ///< ms without a key: the remark is stored
 constexpr std::size_t kMostRecent = 8;
 const std::vector<vocabulary::Tag> kNone;
@@ -39,6 +40,10 @@ MomentForm::MomentForm(wxWindow* parent, Session& session,
     no_offer_->Hide();
     label("Remark, in your words  (E)");
     remark_ = new wxTextCtrl(this, wxID_ANY, "", wxDefaultPosition, FromDIP(wxSize(-1, 96)), wxTE_MULTILINE);
+    wxTextAttr inset; // else a space past a line's end pushes all words aside
+    inset.SetLeftIndent(kInset);
+    inset.SetRightIndent(kInset);
+    remark_->SetDefaultStyle(inset);
     column->Add(remark_, 0, wxEXPAND);
     label("Drill");
     drill_ = new wxChoice(this, wxID_ANY);
