@@ -13,6 +13,7 @@ import tempfile
 import time
 
 sys.dont_write_bytecode = True
+import broken  # noqa: E402
 from project_file import ProjectFile  # noqa: E402
 from sound import LENGTH, PITCH, RATE, captured, pitch, stretches, write_tone  # noqa: E402
 from window import Desk, Screen, needed_and_missing, wait_for  # noqa: E402
@@ -226,6 +227,10 @@ def walk(program, media_folder, folder):
         tell("printed")
         crash(desk, project)
         tell("killed twice, lost nothing, quit")
+        broken.without_a_curve(desk, project, TITLE, folder)
+        broken.not_a_project(desk, folder)
+        broken.moved_recording(desk, project, TITLE, media)
+        tell("opened what is broken")
         loop(desk, folder)
         tell("looped")
     finally:
