@@ -66,6 +66,8 @@ constexpr Rule kRules[] = {
      "channels >= 0 AND frame_rate_num >= 0 AND frame_rate_den > 0 AND has_video IN (0, 1)"},
     {"mark", "start_s >= 0 AND end_s >= start_s AND end_s < 1e12 AND confidence BETWEEN 0 AND 1"},
     {"moment", "start_s >= 0 AND end_s > start_s AND end_s < 1e12 AND confidence BETWEEN 0 AND 1"},
+    {"sung_word", "ordinal > 0 AND length(text) > 0 AND joins IN (0, 1) AND at_s >= 0 AND at_s < 1e12 AND "
+                  "placed IN (0, 1)"},
     {"script_item", "position > 0 AND at_s >= 0 AND at_s < 1e12 AND replay_speed BETWEEN 0.25 AND 1"},
     {"script_item", "replay_start_s >= 0"},
     {"script_item", "replay_end_s > replay_start_s"},
@@ -144,6 +146,10 @@ void check_contents(const Project& project, Database& database, Findings& found)
                 found.look("The marks" + of, [&] { (void)read_mark_row(database, {rows.integer(0)}); });
         });
         found.look("The moments" + of, [&] { (void)project.moments(id, true); });
+        found.look("The sung words" + of, [&] {
+            if (!std::ranges::is_sorted(project.sung_words(id), {}, &SungWord::at))
+                found.add("The sung words" + of + " are not in order of time.");
+        });
         found.look("The script" + of, [&] { (void)read_script(database, id); });
         found.look("The summary" + of, [&] { (void)project.listening(id); });
     }

@@ -36,11 +36,27 @@ void step_up(Database& database, const std::vector<Migration>& steps, int from, 
     database.script("PRAGMA user_version = " + std::to_string(to));
 }
 
+/// What version 2 brought. Stays as it is, whatever becomes of the table later.
+constexpr const char* kSungWords = R"sql(
+CREATE TABLE sung_word (
+    id INTEGER PRIMARY KEY AUTOINCREMENT,
+    performance INTEGER NOT NULL REFERENCES performance (id),
+    ordinal INTEGER NOT NULL CHECK (ordinal > 0),
+    text TEXT NOT NULL CHECK (length(text) > 0),
+    joins INTEGER NOT NULL CHECK (joins IN (0, 1)),
+    at_s REAL NOT NULL CHECK (at_s >= 0),
+    placed INTEGER NOT NULL CHECK (placed IN (0, 1))
+) STRICT;
+CREATE INDEX sung_word_in_order ON sung_word (performance, ordinal);
+)sql";
+
 } // namespace
 
 const std::vector<Migration>& migrations() {
-    static const std::vector<Migration> steps = {}; // version 1 is the first
-    static_assert(kVersionWritten == kOldestVersionRead, "each version in between needs its step");
+    static const std::vector<Migration> steps = {
+        {1, [](Database& database) { database.script(kSungWords); }},
+    };
+    static_assert(kVersionWritten == 2 && kOldestVersionRead == 1, "each version in between needs its step");
     return steps;
 }
 

@@ -22,6 +22,7 @@ using PerformanceId = Id<struct PerformanceTag>;
 using MarkId = Id<struct MarkTag>;
 using MomentId = Id<struct MomentTag>;
 using ScriptItemId = Id<struct ScriptItemTag>;
+using SungWordId = Id<struct SungWordTag>;
 
 /// The song itself. Everything but the title may be empty.
 struct Piece {
@@ -104,6 +105,17 @@ struct Moment {
     Confidence confidence{1};
     std::vector<vocabulary::Tag> shades;
     std::string drill; ///< key of a drill; may be empty
+};
+
+/// One sung syllable, or a word that isn't divided, where it stands under the line.
+struct SungWord {
+    SungWordId id;
+    PerformanceId performance;
+    std::string text;    ///< without white space and without the hyphen
+    bool joins = false;  ///< a hyphen ties it to the next one: a part of the same word
+    Seconds at;          ///< its left edge
+    bool placed = false; ///< by the coach: spreading the words again leaves it there
+    bool operator==(const SungWord&) const = default;
 };
 
 enum class ScriptItemKind { opening, stop, aside, closing };

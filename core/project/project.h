@@ -106,6 +106,17 @@ class Project {
     /// that mean the same (same shades, overlapping span) are left out. Returns how many were stored.
     int propose_moments(PerformanceId id, const std::vector<Moment>& proposals);
 
+    // --- sung words
+    /// The words under the line, in their order, which is that of time as well.
+    [[nodiscard]] std::vector<SungWord> sung_words(PerformanceId id) const;
+    /// Replaces them all in one edit; a word whose id is known keeps its row. Throws Error(bad_request) for
+    /// words out of order, at no time, empty or with white space.
+    void set_sung_words(PerformanceId id, const std::vector<SungWord>& words);
+    /// The coach puts a word there. The words that the program has put are spread anew around it
+    /// (spread_words.h), as long as the words are still those of the piece. Throws Error(bad_request) when
+    /// it would pass another one that the coach has placed.
+    void move_sung_word(SungWordId id, Seconds at);
+
     // --- script
     [[nodiscard]] std::vector<ScriptItem> script(PerformanceId id) const; ///< in order
     /// Replaces the script by a new draft in one edit. Items are matched to the stored ones by id (0 = new);

@@ -100,6 +100,16 @@ CREATE TABLE moment_shade (
     UNIQUE (moment, facet, shade),
     FOREIGN KEY (facet, shade) REFERENCES shade (facet, key)
 ) STRICT;
+CREATE TABLE sung_word (
+    id INTEGER PRIMARY KEY AUTOINCREMENT,
+    performance INTEGER NOT NULL REFERENCES performance (id),
+    ordinal INTEGER NOT NULL CHECK (ordinal > 0),
+    text TEXT NOT NULL CHECK (length(text) > 0),
+    joins INTEGER NOT NULL CHECK (joins IN (0, 1)),
+    at_s REAL NOT NULL CHECK (at_s >= 0),
+    placed INTEGER NOT NULL CHECK (placed IN (0, 1))
+) STRICT;
+CREATE INDEX sung_word_in_order ON sung_word (performance, ordinal);
 CREATE TABLE script_item (
     id INTEGER PRIMARY KEY AUTOINCREMENT,
     performance INTEGER NOT NULL REFERENCES performance (id),

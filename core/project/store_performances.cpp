@@ -151,7 +151,7 @@ void Project::remove_performance(PerformanceId id) {
          {"DELETE FROM script_item WHERE performance = ?",
           "DELETE FROM moment_shade WHERE moment IN (SELECT id FROM moment WHERE performance = ?)",
           "DELETE FROM moment WHERE performance = ?", "DELETE FROM mark WHERE performance = ?",
-          "DELETE FROM performance WHERE id = ?"})
+          "DELETE FROM sung_word WHERE performance = ?", "DELETE FROM performance WHERE id = ?"})
         database.run(sql, id.value);
     edit.commit("remove the performance '" + label + "'");
 }

@@ -84,7 +84,7 @@ TEST_CASE("what isn't a project is refused, and not touched") {
 TEST_CASE("a project of a newer version is refused, and not touched") {
     Sample s;
     close(s.project);
-    execute(s.file, "PRAGMA user_version = 2");
+    execute(s.file, "PRAGMA user_version = 3");
     const std::string before = read_all(s.file);
     CHECK(fault_of([&] { Project::open(s.file); }) == Fault::newer);
     CHECK(fault_of([&] { Project::open(s.file, Access::read); }) == Fault::newer);
