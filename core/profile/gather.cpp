@@ -9,7 +9,8 @@ Source gather(const project::Project& project, const project::Performance& perfo
             .curves = project.curves(performance.id),
             .marks = project.marks(performance.id),
             .moments = project.moments(performance.id),
-            .vocabulary = project.vocabulary()};
+            .vocabulary = project.vocabulary(),
+            .sung_words = project.sung_words(performance.id)};
 }
 
 } // namespace luft::profile

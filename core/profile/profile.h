@@ -19,6 +19,7 @@ struct Source {
     std::vector<project::Mark> marks;     ///< without dropped ones
     std::vector<project::Moment> moments; ///< without dropped ones
     vocabulary::Vocabulary vocabulary;
+    std::vector<project::SungWord> sung_words = {}; ///< under the line, in order
 };
 
 /// A place in the recording that shows something.

@@ -100,6 +100,7 @@ void draw_row(Canvas& canvas, const Layout& layout, std::size_t row, const Look&
         draw_edges(canvas, layout, row, look);
         draw_figures(canvas, layout, row, look);
     }
+    draw_words(canvas, layout, row, look);
     draw_breaths_and_switches(canvas, layout, row, look);
     draw_brackets(canvas, layout, row, look);
     canvas.restore();

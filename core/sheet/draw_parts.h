@@ -17,6 +17,7 @@ void draw_rest(Canvas& canvas, const Layout& layout, std::size_t row, const Look
 void draw_edges(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
 void draw_figures(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
 void draw_breaths_and_switches(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
+void draw_words(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
 void draw_brackets(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
 void draw_cards(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
 

@@ -91,6 +91,15 @@ std::optional<Hit> phrase_at(const Layout& layout, std::size_t row, double x, do
     return MarkHit{r.phrase, part};
 }
 
+std::optional<Hit> word_at(const Layout& layout, std::size_t row, double x, double y) {
+    const auto base = layout.places()[row].words;
+    if (!base || y < *base - kSungWord.size || y > *base + kSungWord.size / 2) return std::nullopt;
+    for (const auto& word : layout.words())
+        if (word.row == row && x >= word.left - 2 && x <= word.left + word.width + 2)
+            return WordHit{word.word, row};
+    return std::nullopt;
+}
+
 } // namespace
 
 Hit hit(const Layout& layout, double x, double y) {
@@ -100,7 +109,8 @@ Hit hit(const Layout& layout, double x, double y) {
     const std::size_t row = layout.row_under(y);
     const double inside = y - layout.places()[row].top;
     for (const auto& found : {bracket_at(layout, row, x, inside), sign_at(layout, row, x, inside),
-                              note_at(layout, row, x, inside), phrase_at(layout, row, x, inside)})
+                              note_at(layout, row, x, inside), phrase_at(layout, row, x, inside),
+                              word_at(layout, row, x, inside)})
         if (found) return *found;
     return PlaceHit{row, layout.time_at(row, x)};
 }

@@ -20,6 +20,12 @@ struct MomentHit {
     enum class Part { body, start, end } part = Part::body;
 };
 
+/// A word under the line.
+struct WordHit {
+    const project::SungWord* word = nullptr;
+    std::size_t row = 0;
+};
+
 /// An empty place of a row.
 struct PlaceHit {
     std::size_t row = 0;
@@ -27,10 +33,10 @@ struct PlaceHit {
 };
 
 /// Nothing, or one of these.
-using Hit = std::variant<std::monostate, MarkHit, MomentHit, PlaceHit>;
+using Hit = std::variant<std::monostate, MarkHit, MomentHit, WordHit, PlaceHit>;
 
-/// (x, y) from the sheet's top left corner. Signs above the staff win over the ribbon, the ribbon over the
-/// phrase, small things over large ones.
+/// (x, y) from the sheet's top left corner. Words are below everything else of their row. Signs above the
+/// staff win over the ribbon, the ribbon over the phrase, small things over large ones.
 Hit hit(const Layout& layout, double x, double y);
 
 } // namespace luft::sheet

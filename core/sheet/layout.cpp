@@ -2,6 +2,7 @@
 
 #include "profile/statistics.h"
 #include "sheet/measures.h"
+#include "sheet/word_places.h"
 
 #include <algorithm>
 #include <array>
@@ -45,11 +46,13 @@ CardWords card_words(const project::Moment& moment, const vocabulary::Vocabulary
     return words;
 }
 
-Layout::Layout(const profile::Source& source, const View& view, const Measure& measure)
+Layout::Layout(const profile::Source& source, const View& view, const Measure& measure,
+               const WordWidth& width)
     : source_(&source), view_(view), levels_(level_range(source)),
       rows_(sheet::rows(source, std::max(room(view), Seconds(1)))), places_(rows_.size()) {
     place_brackets();
     place_rows(measure);
+    words_ = place_words(*this, width ? width : estimated_width);
 }
 
 double Layout::origin() const {
@@ -148,6 +151,10 @@ void Layout::place_rows(const Measure& measure) {
             place.staff_top = kAbove + lanes[i] * kLane;
             place.staff_bottom = place.staff_top + semitones * view_.semitone;
             place.height = place.staff_bottom + kBelow;
+        }
+        if (!row.words.empty()) {
+            place.words = place.staff_bottom + kWordsBelow;
+            place.height += kWordsLine;
         }
         double bottom = 4;
         for (; view_.margin > 0 && card < cards_.size() && cards_[card].row == i; ++card) {

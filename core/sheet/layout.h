@@ -7,6 +7,7 @@
 #include "sheet/rows.h"
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -39,6 +40,7 @@ struct PlacedRow {
     double top = 0, height = 0;
     double staff_top = 0, staff_bottom = 0; ///< from the row's top
     double high = 0;                        ///< pitch at the staff's top
+    std::optional<double> words; ///< base line of the words, from the row's top; none without words
 };
 
 /// A moment over the ribbon of a row.
@@ -58,13 +60,27 @@ struct Card {
     double left = 0, top = 0, width = 0, height = 0; ///< `top` from the row's top
 };
 
+/// A word or syllable under its row.
+struct PlacedWord {
+    const project::SungWord* word = nullptr;
+    std::size_t row = 0;
+    double left = 0, width = 0;
+    double size = 0;                   ///< of its type
+    std::vector<double> hyphens = {};  ///< middles of those between it and the next one
+    double line_from = 0, line_to = 0; ///< while its last sound is held over more notes; equal for none
+};
+
 class Layout {
   public:
     /// Height of words set in lines of a width; Canvas::paragraph_height, or anything else in tests.
     using Measure = std::function<double(double width, std::string_view words, Type type, int most_lines)>;
 
-    /// The source must outlive the layout.
-    Layout(const profile::Source& source, const View& view, const Measure& measure);
+    /// Width of a sung word, set in kSungWord; see WordWidths.
+    using WordWidth = std::function<double(std::string_view word)>;
+
+    /// The source must outlive the layout. Without `width` a word's width is estimated from its length.
+    Layout(const profile::Source& source, const View& view, const Measure& measure,
+           const WordWidth& width = {});
 
     [[nodiscard]] const profile::Source& source() const { return *source_; }
     [[nodiscard]] const View& view() const { return view_; }
@@ -72,6 +88,7 @@ class Layout {
     [[nodiscard]] const std::vector<PlacedRow>& places() const { return places_; }
     [[nodiscard]] const std::vector<Bracket>& brackets() const { return brackets_; }
     [[nodiscard]] const std::vector<Card>& cards() const { return cards_; }
+    [[nodiscard]] const std::vector<PlacedWord>& words() const { return words_; } ///< in their order
     [[nodiscard]] double height() const;
     [[nodiscard]] LevelRange levels() const { return levels_; }
 
@@ -99,6 +116,7 @@ class Layout {
     std::vector<PlacedRow> places_;
     std::vector<Bracket> brackets_;
     std::vector<Card> cards_;
+    std::vector<PlacedWord> words_;
 };
 
 /// The scale at which nine of ten phrases fit a sheet of that width on one row, between 40 and 160 a second.

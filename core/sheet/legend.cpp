@@ -1,6 +1,7 @@
 // What the signs mean.
 #include "sheet/draw.h"
 #include "sheet/glyphs.h"
+#include "sheet/measures.h"
 
 #include <functional>
 
@@ -58,6 +59,14 @@ const std::vector<Entry>& entries() {
                            const Colours& c) { draw_offset(k, x - 6, y, OffsetKind::breathy, c.ink); }},
         {"trailing end", [](Canvas& k, double x, double y,
                             const Colours& c) { draw_offset(k, x - 4, y - 2, OffsetKind::trailing, c.ink); }},
+        {"word placed by the coach",
+         [](Canvas& k, double x, double y, const Colours& c) {
+             k.text(x, y + 4, "la", kSungWord, c.ink, Anchor::middle);
+         }},
+        {"word spread over the notes",
+         [](Canvas& k, double x, double y, const Colours& c) {
+             k.text(x, y + 4, "la", kSungWord, c.soft, Anchor::middle);
+         }},
         {"kept by the coach",
          [](Canvas& k, double x, double y, const Colours& c) { k.line(x - 11, y, x + 11, y, c.ink, 1.4); }},
         {"only proposed", [](Canvas& k, double x, double y,

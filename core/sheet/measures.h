@@ -10,6 +10,12 @@ inline constexpr double kRightPad = 22; ///< room for a breath after the longest
 inline constexpr double kSheetTop = 10;
 inline constexpr double kAbove = 30; ///< phrase line, breaths and switches
 inline constexpr double kBelow = 16;
+inline constexpr double kWordsLine = 16;   ///< what a row grows by for the words under it
+inline constexpr double kWordsBelow = 19;  ///< from the staff to their base line
+inline constexpr double kWordSpace = 5;    ///< least between two words
+inline constexpr double kHyphenRoom = 9;   ///< least between two syllables for the hyphen to be drawn
+inline constexpr double kHyphenEvery = 70; ///< in a wider gap there are several
+inline constexpr Type kSungWord{13.5, false, false};
 inline constexpr double kRestHeight = 18;
 inline constexpr double kLane = 17; ///< one level of brackets
 inline constexpr int kMostLanes = 4;

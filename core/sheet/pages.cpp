@@ -1,6 +1,7 @@
 #include "sheet/pages.h"
 
 #include "sheet/draw.h"
+#include "sheet/word_places.h"
 
 #include <string>
 
@@ -60,10 +61,13 @@ void zoomed(Canvas& canvas, double top, Draw draw) {
 } // namespace
 
 Pages::Pages(const profile::Source& source) : measuring_(Canvas::picture(1, 1)) {
-    layout_ = std::make_unique<Layout>(source, page_view(source),
-                                       [this](double width, std::string_view words, Type type, int most) {
-                                           return measuring_.paragraph_height(width, words, type, most);
-                                       });
+    WordWidths widths(measuring_);
+    layout_ = std::make_unique<Layout>(
+        source, page_view(source),
+        [this](double width, std::string_view words, Type type, int most) {
+            return measuring_.paragraph_height(width, words, type, most);
+        },
+        [&](std::string_view word) { return widths.of(word); });
     pages_.emplace_back();
     double y = kEdge + kHeading;
     const auto make_room = [&](double height) {

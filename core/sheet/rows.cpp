@@ -155,6 +155,8 @@ std::vector<Row> rows(const profile::Source& source, Seconds longest) {
           [](const project::Mark& m) { return m.span().middle(); });
     place(out, of_kind(source, project::MarkKind::register_switch), &Row::switches,
           [](const project::Mark& m) { return m.span().start; });
+    for (const auto& word : source.sung_words)
+        if (!out.empty()) out[row_at(out, word.at)].words.push_back(&word);
     const double tuning = retuned(source);
     for (auto& row : out)
         set_range(row, tuning);

@@ -24,6 +24,7 @@ struct Row {
     std::vector<const project::Mark*> notes; ///< in order of time
     std::vector<const project::Mark*> breaths;
     std::vector<const project::Mark*> switches;
+    std::vector<const project::SungWord*> words; ///< in their order
     double low = 60, high = 60; ///< MIDI pitches of its notes, at the performance's own tuning
 
     /// The notes themselves, as the ribbon wants them.

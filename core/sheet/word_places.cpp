@@ -1,0 +1,93 @@
+#include "sheet/word_places.h"
+
+#include "sheet/measures.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace luft::sheet {
+namespace {
+
+constexpr double kMostPush = 1.5; ///< times its width
+constexpr double kSmaller = 0.8;
+constexpr double kTouching = 1, kEdge = 4, kLineGap = 3, kLeastLine = 8;
+constexpr Seconds kSameStart{0.05}; ///< a word this near to a note's start is that note's own
+
+PlacedWord placed(const Layout& layout, std::size_t row, const project::SungWord& word, double wide,
+                  const PlacedWord* before) {
+    PlacedWord out{.word = &word, .row = row, .width = wide, .size = kSungWord.size};
+    const double natural = std::min(layout.x_of(row, word.at), layout.right_edge() - kEdge - wide);
+    out.left = natural;
+    if (before)
+        out.left =
+            std::max(out.left, before->left + before->width + (before->word->joins ? kTouching : kWordSpace));
+    if (out.left - natural > kMostPush * wide) {
+        out.width *= kSmaller;
+        out.size *= kSmaller;
+    }
+    return out;
+}
+
+void put_hyphens(PlacedWord& word, const PlacedWord* next) {
+    const double from = word.left + word.width;
+    if (!word.word->joins) return;
+    if (!next) {
+        word.hyphens.push_back(from + kHyphenRoom / 2); // the word goes on, on the next row
+        return;
+    }
+    const double gap = next->left - from;
+    if (gap < kHyphenRoom) return;
+    const double count = std::max(1.0, std::floor(gap / kHyphenEvery));
+    for (int i = 0; i < static_cast<int>(count); ++i)
+        word.hyphens.push_back(from + gap * (i + 0.5) / count);
+}
+
+/// To the end of the last note that is sung on this word, as far as there is room.
+void put_line(PlacedWord& word, const Layout& layout, const PlacedWord* next) {
+    if (word.word->joins) return;
+    double to = 0;
+    for (const auto* note : layout.rows()[word.row].notes)
+        if (note->span().start > word.word->at + kSameStart &&
+            (!next || note->span().start < next->word->at - kSameStart))
+            to = layout.x_of(word.row, note->span().end);
+    if (next) to = std::min(to, next->left - kWordSpace);
+    to = std::min(to, layout.right_edge() - kEdge);
+    const double from = word.left + word.width + kLineGap;
+    if (to - from < kLeastLine) return;
+    word.line_from = from;
+    word.line_to = to;
+}
+
+} // namespace
+
+double WordWidths::of(std::string_view word) {
+    const auto found = known_.find(word);
+    if (found != known_.end()) return found->second;
+    const double width = canvas_->extent(word, kSungWord).width;
+    known_.emplace(word, width);
+    return width;
+}
+
+double estimated_width(std::string_view word) {
+    const auto follows = [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80; };
+    return static_cast<double>(word.size() - static_cast<std::size_t>(std::ranges::count_if(word, follows))) *
+           kSungWord.size / 2;
+}
+
+std::vector<PlacedWord> place_words(const Layout& layout, const Layout::WordWidth& width) {
+    std::vector<PlacedWord> all;
+    for (std::size_t row = 0; row < layout.rows().size(); ++row) {
+        const std::size_t first = all.size();
+        for (const auto* word : layout.rows()[row].words)
+            all.push_back(
+                placed(layout, row, *word, width(word->text), all.size() > first ? &all.back() : nullptr));
+        for (std::size_t i = first; i < all.size(); ++i) {
+            const PlacedWord* next = i + 1 < all.size() ? &all[i + 1] : nullptr;
+            put_hyphens(all[i], next);
+            put_line(all[i], layout, next);
+        }
+    }
+    return all;
+}
+
+} // namespace luft::sheet
