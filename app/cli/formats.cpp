@@ -50,7 +50,10 @@ constexpr std::array kFormats = {
     Format{"marks-csv", "marks.csv", "breaths, phrases, switches and notes as a table",
            [](Material& m) { return exports::marks_csv(m.performance(), marks_of(m)); }},
     Format{"marks-json", "marks.json", "breaths, phrases, switches and notes for other programs",
-           [](Material& m) { return exports::marks_json(m.performance(), marks_of(m)); }},
+           [](Material& m) {
+               return exports::marks_json(m.performance(), marks_of(m),
+                                          m.project().sung_words(m.performance().id));
+           }},
     Format{"analysis", "analysis.json", "the whole analysis with its curves",
            [](Material& m) {
                return exports::analysis_json(stored_analysis(m.project(), m.performance()),

@@ -70,7 +70,8 @@ void work(const Options& options, Frame& frame) {
     const bool with_dropped = options.state == MarkState::dropped;
     std::vector<project::Mark> marks = project.marks(performance.id, with_dropped);
     std::erase_if(marks, [&](const project::Mark& mark) { return !wanted(mark, options); });
-    const std::string text = options.json  ? exports::marks_json(performance, marks)
+    const std::string text = options.json
+                                 ? exports::marks_json(performance, marks, project.sung_words(performance.id))
                              : options.csv ? exports::marks_csv(performance, marks)
                                            : table_text(marks, options.kind == MarkKind::note);
     frame.deliver(text, options.out, files_of(project));

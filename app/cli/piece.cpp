@@ -3,6 +3,7 @@
 #include "cli/sources.h"
 #include "cli/table.h"
 #include "cli/verbs.h"
+#include "project/spread_words.h"
 
 namespace luft::cli {
 namespace {
@@ -47,6 +48,9 @@ void work(const Options& options, Frame& frame) {
     if (!options.words_file.empty()) piece.words = read_text_file(options.words_file);
     if (piece.title.find_first_not_of(" \t") == std::string::npos) throw UsageError("--title is empty");
     project.set_piece(piece);
+    if (!options.words_file.empty())
+        for (const auto& performance : project.performances())
+            project::spread_sung_words(project, performance.id);
     show(piece, options.json, frame);
 }
 
@@ -62,7 +66,7 @@ void offer_piece(Verb& app, Frame& frame) {
     text_option(verb, "--key", options->key, "Key");
     text_option(verb, "--metre", options->metre, "Metre");
     string_option(verb, "--words", options->words_file, "FILE",
-                  "Text file with the words, one sung line a line");
+                  "Text file with the words, one sung line a line; they are spread over the notes");
     flag(verb, "--json", options->json, "Print as JSON");
     on_run(verb, frame, options, work);
 }

@@ -36,6 +36,8 @@ constexpr std::array kAll{
     Command{Do::join_phrase, "&Edit", "&Join with the next phrase", "J", "Two phrases become one"},
     Command{Do::piece_notes, "&Edit", "About this &piece…", "", "Title, performer, source, permission",
             Kind::plain, true},
+    Command{Do::spread_words, "&Edit", "Spread the &words over the notes", "",
+            "The piece's words under the line; those that you have placed stay"},
     Command{Do::vocabulary, "&Edit", "Tag &vocabulary…", "", "Facets and shades, and your own"},
 
     Command{Do::set_breath, "&Mark", "Set a &breath", "B", "At the playhead, also while it plays"},

@@ -68,6 +68,7 @@ enum class Do : int {
     save_still,
     vocabulary,
     piece_notes,
+    spread_words,
     key_chart,
     about,
     all_moments,

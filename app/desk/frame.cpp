@@ -3,6 +3,7 @@
 #include "desk/icon.h"
 #include "desk/text.h"
 #include "desk/work/edits.h"
+#include "desk/work/sung_words.h"
 
 #include <wx/config.h>
 #include <wx/display.h>
@@ -179,6 +180,7 @@ void Frame::make_parts() {
          [this](Span span) { guarded([&] { luft::desk::make_moment(session_, span); }); },
          [this](project::MarkId id, Span span) { guarded([&] { move_mark(session_, id, span); }); },
          [this](project::MomentId id, Span span) { guarded([&] { move_moment(session_, id, span); }); },
+         [this](project::SungWordId id, Seconds at) { guarded([&] { move_word(session_, id, at); }); },
          [this] { run(Do::write_remark); }});
     profile_ = new ProfileView(book_, session_, [this](Span span) { play_span(span); });
     book_->AddPage(start_, "");
@@ -355,8 +357,8 @@ void Frame::update_menus() {
         enable(id, shown_one);
     for (const Do id : {Do::add_performance, Do::piece_notes})
         enable(id, writable);
-    for (const Do id : {Do::listen_again, Do::set_breath, Do::set_switch, Do::make_moment, Do::make_stop,
-                        Do::split_phrase, Do::join_phrase})
+    for (const Do id : {Do::listen_again, Do::spread_words, Do::set_breath, Do::set_switch, Do::make_moment,
+                        Do::make_stop, Do::split_phrase, Do::join_phrase})
         enable(id, writable && shown_one);
     const bool mark = session_.selected_mark() != nullptr, moment = session_.selected_moment() != nullptr;
     for (const Do id : {Do::keep, Do::drop})

@@ -3,6 +3,7 @@
 #include "desk/key_chart.h"
 #include "desk/text.h"
 #include "desk/work/edits.h"
+#include "desk/work/sung_words.h"
 
 #include <wx/textctrl.h>
 
@@ -200,6 +201,9 @@ bool Frame::run_edit(Do id) {
         return true;
     case Do::make_moment:
         luft::desk::make_moment(session_, moment_span(session_, here, playing_.playing()));
+        return true;
+    case Do::spread_words:
+        luft::desk::spread_words(session_);
         return true;
     case Do::make_stop:
         luft::desk::make_stop(session_, here);

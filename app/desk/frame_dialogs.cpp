@@ -5,6 +5,7 @@
 #include "desk/piece_dialog.h"
 #include "desk/text.h"
 #include "desk/vocabulary_dialog.h"
+#include "desk/work/sung_words.h"
 #include "sheet/layout.h"
 
 #include <wx/aboutdlg.h>
@@ -20,7 +21,7 @@ void Frame::edit_piece() {
     PieceDialog dialog(this, session_.source().piece,
                        session_.shown() ? &session_.source().performance : nullptr);
     if (dialog.ShowModal() != wxID_OK) return;
-    session_.edit([&](project::Project& project) { project.set_piece(dialog.piece()); });
+    set_piece(session_, dialog.piece());
     if (const auto notes = dialog.performance())
         session_.edit([&](project::Project& project) {
             project.set_performance_notes(notes->id, notes->performer, notes->source, notes->permission);

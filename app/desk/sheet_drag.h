@@ -13,6 +13,7 @@ struct SheetView::Drag {
         mark_whole, ///< a breath or a switch
         moment_start,
         moment_end,
+        word,    ///< under the line
         nothing, ///< only a click
     };
     What what = What::nothing;
@@ -22,6 +23,7 @@ struct SheetView::Drag {
     Span span;    ///< as it would be now
     Span before;  ///< of the mark or moment that is moved
     Selection grabbed;
+    project::SungWordId word; ///< likewise
     bool moved = false;
 };
 

@@ -2,6 +2,7 @@
 #include "desk/sheet_drag.h"
 #include "desk/sheet_view.h"
 #include "desk/text.h"
+#include "desk/work/sung_words.h"
 #include "desk/work/told.h"
 
 #include <algorithm>
@@ -90,6 +91,10 @@ void SheetView::press(double x, double y) {
             drag_->what = moment->part == Part::start ? Drag::What::moment_start
                           : moment->part == Part::end ? Drag::What::moment_end
                                                       : Drag::What::nothing;
+    } else if (const auto* word = std::get_if<sheet::WordHit>(&found)) {
+        drag_->word = word->word->id;
+        drag_->before = {word->word->at, word->word->at};
+        drag_->what = may_edit ? Drag::What::word : Drag::What::nothing;
     } else if (std::holds_alternative<sheet::PlaceHit>(found)) {
         drag_->what = may_edit ? Drag::What::span : Drag::What::nothing;
     }
@@ -120,6 +125,14 @@ void SheetView::drag_to(double x, double) {
         drag_->span = {start, start + drag_->before.length()};
         break;
     }
+    case Drag::What::word: {
+        const Span room = room_of_word(session_.source(), drag_->word);
+        // The word is held where it was taken; its left edge is what counts.
+        const double edge = layout_->x_of(row, drag_->before.start) + x - drag_->x;
+        const Seconds there = std::clamp(snapped(row, edge), room.start, room.end);
+        drag_->span = {there, there};
+        break;
+    }
     case Drag::What::nothing:
         break;
     }
@@ -147,6 +160,7 @@ void SheetView::release(double x, double y) {
     if (mark && (done.what == Drag::What::mark_start || done.what == Drag::What::mark_end ||
                  done.what == Drag::What::mark_whole))
         wishes_.move_mark(*mark, done.span);
+    if (done.what == Drag::What::word) wishes_.move_word(done.word, done.span.start);
     if (moment && (done.what == Drag::What::moment_start || done.what == Drag::What::moment_end))
         wishes_.move_moment(*moment, done.span);
 }
@@ -161,6 +175,10 @@ void SheetView::point_at(double x, double y) {
     } else if (const auto* moment = std::get_if<sheet::MomentHit>(&found)) {
         words = shown(told(session_.source(), session_.source().moments[moment->moment]));
         cursor = moment->part == sheet::MomentHit::Part::body ? wxCURSOR_HAND : wxCURSOR_SIZEWE;
+    } else if (const auto* word = std::get_if<sheet::WordHit>(&found)) {
+        words = word->word->placed ? "Placed by you; drag it along the line"
+                                   : "Spread over the notes; drag it to where it is sung";
+        cursor = wxCURSOR_SIZEWE;
     } else if (std::holds_alternative<sheet::PlaceHit>(found)) {
         cursor = wxCURSOR_IBEAM;
     }

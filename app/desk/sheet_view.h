@@ -4,6 +4,7 @@
 #include "desk/work/session.h"
 #include "sheet/draw.h"
 #include "sheet/hit.h"
+#include "sheet/word_places.h"
 
 #include <wx/scrolwin.h>
 #include <wx/timer.h>
@@ -24,6 +25,7 @@ class SheetView : public wxScrolled<wxWindow> {
         std::function<void(Span)> make_moment;                ///< dragged over the ribbon
         std::function<void(project::MarkId, Span)> move_mark; ///< by its end, or as a whole
         std::function<void(project::MomentId, Span)> move_moment;
+        std::function<void(project::SungWordId, Seconds)> move_word; ///< along its row
         std::function<void()> edit; ///< double click: open what is selected for writing
     };
 
@@ -81,6 +83,7 @@ class SheetView : public wxScrolled<wxWindow> {
     Session& session_;
     Wishes wishes_;
     sheet::Canvas measuring_;
+    sheet::WordWidths widths_;
     sheet::View view_;
     bool fitted_ = true; ///< the scale follows the window's width
     std::unique_ptr<sheet::Layout> layout_;

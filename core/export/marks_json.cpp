@@ -25,9 +25,18 @@ Json mark_value(const project::Mark& mark) {
     return value;
 }
 
+Json word_value(const project::SungWord& one) {
+    constexpr int kMilliseconds = 3;
+    return {{"text", valid_utf8(one.text)},
+            {"joins", one.joins},
+            {"time_s", number(one.at.value(), kMilliseconds)},
+            {"placed", one.placed}};
+}
+
 } // namespace
 
-std::string marks_json(const project::Performance& performance, const std::vector<project::Mark>& marks) {
+std::string marks_json(const project::Performance& performance, const std::vector<project::Mark>& marks,
+                       const std::vector<project::SungWord>& words) {
     std::string out = "{\n  \"schema\": \"luftpause-marks/1\",\n  \"performance\": " +
                       Json(valid_utf8(performance.label)).dump() +
                       ",\n  \"performer\": " + Json(valid_utf8(performance.performer)).dump() +
@@ -35,6 +44,14 @@ std::string marks_json(const project::Performance& performance, const std::vecto
     bool first = true;
     for (const project::Mark& mark : marks) {
         out += (first ? "\n    " : ",\n    ") + mark_value(mark).dump();
+        first = false;
+    }
+    out += "]";
+    if (words.empty()) return out + "\n}\n";
+    out += ",\n  \"sung_words\": [";
+    first = true;
+    for (const project::SungWord& one : words) {
+        out += (first ? "\n    " : ",\n    ") + word_value(one).dump();
         first = false;
     }
     return out + "]\n}\n";

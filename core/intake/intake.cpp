@@ -4,6 +4,7 @@
 #include "base/text.h"
 #include "profile/gather.h"
 #include "profile/propose.h"
+#include "project/spread_words.h"
 
 #include <algorithm>
 #include <utility>
@@ -82,6 +83,7 @@ Added add(project::Project& project, const Recording& recording, const Progress&
     if (added.heard) {
         project.store_listening(id, added.heard->analysis);
         added.proposed = propose(project, added.performance);
+        project::spread_sung_words(project, id);
     }
     return added;
 }
@@ -93,6 +95,7 @@ Added listen_again(project::Project& project, const project::Performance& perfor
                 hear([&] { return project.media(performance); }, {accompaniment, true}, {}, progress), 0};
     project.store_listening(performance.id, added.heard->analysis);
     added.proposed = propose(project, performance);
+    project::spread_sung_words(project, performance.id);
     return added;
 }
 

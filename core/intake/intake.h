@@ -55,10 +55,12 @@ struct Added {
 };
 
 /// Everything that can go wrong with the recording goes wrong before the project is touched. Throws
-/// Error(bad_request) for a label that is taken, Error(unreadable) without sound, and as the above.
+/// Error(bad_request) for a label that is taken, Error(unreadable) without sound, and as the above. When it
+/// was listened to, the piece's words are spread over its notes (project/spread_words.h).
 Added add(project::Project& project, const Recording& recording, const Progress& progress);
 
-/// Listens to a performance again; what the coach did stays. Proposes moments anew. Throws as hear.
+/// Listens to a performance again; what the coach did stays. Proposes moments anew, and spreads the
+/// piece's words anew around those placed by hand. Throws as hear.
 Added listen_again(project::Project& project, const project::Performance& performance,
                    marks::Accompaniment accompaniment, const Progress& progress);
 

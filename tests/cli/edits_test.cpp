@@ -131,6 +131,15 @@ TEST_CASE("Script settings and notes on piece and performance are kept") {
     CHECK(settings["most_quoted_share"] == 0.5);
     CHECK(settings["longest_quote_s"] == 20);
     desk("piece", {"--metre", "6/8"});
+    test::write_all(desk.folder / "words.txt", "low moon a-bove the bay\nthe wind has gone a-way\nto me\n");
+    CHECK_FALSE(desk.json("marks").contains("sung_words"));
+    desk("piece", {"--words", (desk.folder / "words.txt").string()});
+    const auto words = desk.json("marks")["sung_words"];
+    REQUIRE(words.size() == 14);
+    CHECK(words[2]["text"] == "a");
+    CHECK(words[2]["joins"] == true);
+    CHECK(words[3]["time_s"] >= words[2]["time_s"]);
+    CHECK(words[3]["placed"] == false);
     CHECK(desk.json("piece")["metre"] == "6/8");
     CHECK(desk.json("piece")["key"] == "E minor");
     desk("performance", {"notes", "A", "--permission", "written, 3 May"});

@@ -37,6 +37,28 @@ TEST_CASE("A recording comes in with its facts, marks, curves and proposed momen
     CHECK(static_cast<int>(desk.project.moments(added.performance.id).size()) == added.proposed);
 }
 
+TEST_CASE(
+    "The piece's words stand under the notes that were heard, and hand-placed ones stay on listening again") {
+    Desk desk;
+    desk.project.set_piece(
+        {"Ferry Song", {}, {}, {}, "low moon a-bove the bay\nthe wind has gone a-way\nto me"});
+    const Added added = add(desk.project, desk.recording, {});
+    auto words = desk.project.sung_words(added.performance.id);
+    REQUIRE(words.size() == 14);
+    const auto marks = desk.project.marks(added.performance.id);
+    const auto begins_a_note = [&](const project::SungWord& word) {
+        return std::ranges::any_of(marks, [&](const project::Mark& mark) {
+            return mark.kind() == project::MarkKind::note && mark.span().start == word.at;
+        });
+    };
+    CHECK(std::ranges::count_if(words, begins_a_note) > 8);
+    CHECK(words.front().at < Seconds(words.back().at.value() - 3)); // over the three phrases
+    desk.project.move_sung_word(words[1].id, words[1].at + Seconds(0.05));
+    words = desk.project.sung_words(added.performance.id);
+    listen_again(desk.project, added.performance, marks::Accompaniment::find_out, {});
+    CHECK(desk.project.sung_words(added.performance.id) == words);
+}
+
 TEST_CASE("A label that is taken is refused before anything is listened to") {
     Desk desk;
     desk.recording.listen = false;
