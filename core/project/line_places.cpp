@@ -45,6 +45,7 @@ struct Way {
 std::vector<LineBlock> places_on_phrases(const std::vector<LineSize>& lines, const std::vector<int>& notes) {
     const std::size_t m = lines.size(), n = notes.size();
     if (m == 0 || n == 0) return {};
+    const std::size_t most = std::max(kMost, 2 * (m / n + 1) + 2); // lines in a block
     // ways[i][j]: i lines and j phrases are dealt with, [0] the last phrase was sung, [1] it stays empty.
     std::vector<std::vector<std::array<Way, 2>>> ways(m + 1, std::vector<std::array<Way, 2>>(n + 1));
     ways[0][0][0].cost = 0;
@@ -60,7 +61,7 @@ std::vector<LineBlock> places_on_phrases(const std::vector<LineSize>& lines, con
                 const double skip =
                     (empty ? 0 : kEmptyRun) + kEmptyNote * notes[j] - kLater * static_cast<double>(j);
                 offer(i, j + 1, true, {cost + skip, {i, 0, j, 1}, empty});
-                for (std::size_t a = 1; i + a <= m; ++a)
+                for (std::size_t a = 1; a <= most && i + a <= m; ++a)
                     for (std::size_t b = 1; b <= (a > kMost ? 1 : kMost) && j + b <= n; ++b) {
                         const LineBlock block{i, a, j, b};
                         offer(i + a, j + b, false, {cost + cost_of(block, lines, notes), block, empty});

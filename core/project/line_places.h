@@ -20,8 +20,9 @@ struct LineBlock {
 
 /// Lines go to phrases in order, and none is lost. `notes` has one count a phrase, each at least 1; empty
 /// result without lines or phrases. A phrase may stay empty; lines may share a phrase when there is no breath
-/// between them, and a line may go over several phrases when there is a breath in it (up to three of each, or
-/// any number of lines on one phrase). Of all ways the one that costs least:
+/// between them, and a line may go over several phrases when there is a breath in it (up to three of each;
+/// where lines are many against phrases, up to twice as many as fall to one, and two). Of all ways the one
+/// that costs least:
 ///   - what a block's notes and its lines ask for differ by, squared, over the sum of both; half of that for
 ///     more notes, which ornaments and melismas explain;
 ///   - 2.5 for each line or phrase more than one in a block;

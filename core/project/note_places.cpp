@@ -8,6 +8,7 @@ namespace {
 
 constexpr double kSpare = 1, kFurther = 0.7, kInside = 1.5, kLacking = 1; ///< a note
 constexpr double kShort = 1, kIntoPhrase = 3, kHeld = 0.3, kShortEnd = 0.25;
+constexpr std::size_t kMostNotes = 60;
 
 std::vector<Seconds> shared(std::size_t syllables, std::span<const SungNote> notes) {
     std::vector<int> on(notes.size(), 1);
@@ -69,18 +70,21 @@ std::vector<Seconds> places_on_notes(std::span<const Syllable> syllables, std::s
     if (m > n) return shared(m, notes);
     const Costs costs(notes);
     constexpr double kNever = std::numeric_limits<double>::infinity();
-    // best[i][j]: the first i syllables take the first j notes.
-    std::vector<std::vector<double>> best(m + 1, std::vector<double>(n + 1, kNever));
-    std::vector<std::vector<std::size_t>> began(m + 1, std::vector<std::size_t>(n + 1, 0));
-    best[0][0] = 0;
-    for (std::size_t i = 1; i <= m; ++i)
+    const std::size_t most = kMostNotes + 3 * (n / m); // on one syllable; also when an hour is one phrase
+    // before and now: the cheapest way for one syllable less, and for i syllables, to take the first j notes.
+    std::vector<double> before(n + 1, kNever), now;
+    std::vector<std::vector<std::uint32_t>> began(m + 1, std::vector<std::uint32_t>(n + 1, 0));
+    before[0] = 0;
+    for (std::size_t i = 1; i <= m; ++i, std::swap(before, now)) {
+        now.assign(n + 1, kNever);
         for (std::size_t j = i; j <= n - (m - i); ++j)
-            for (std::size_t from = i - 1; from < j; ++from) {
-                const double cost = best[i - 1][from] + costs.of(syllables[i - 1], from, j);
-                if (cost >= best[i][j]) continue;
-                best[i][j] = cost;
-                began[i][j] = from;
+            for (std::size_t from = std::max(i - 1, j - std::min(j, most)); from < j; ++from) {
+                const double cost = before[from] + costs.of(syllables[i - 1], from, j);
+                if (cost >= now[j]) continue;
+                now[j] = cost;
+                began[i][j] = static_cast<std::uint32_t>(from);
             }
+    }
     std::vector<Seconds> places(m);
     for (std::size_t i = m, j = n; i > 0; --i) {
         j = began[i][j];

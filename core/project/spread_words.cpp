@@ -11,6 +11,7 @@ namespace luft::project {
 namespace {
 
 constexpr Seconds kSliver{0.15}; ///< a shorter rest of a note, beside a placed word, is no note of its own
+constexpr Seconds kRest{1};      ///< ends a phrase where there are only notes, as on the sheet
 
 struct Sung {
     Span span;
@@ -31,7 +32,12 @@ std::vector<Sung> phrases_of(const std::vector<Mark>& marks) {
     std::vector<Sung> all;
     for (const Span& phrase : spans_of(marks, MarkKind::phrase))
         all.push_back({phrase, {}});
-    if (all.empty() && !notes.empty()) all.push_back({{Seconds(0), Seconds(1e9)}, {}});
+    const bool by_rests = all.empty();
+    for (const Span& note : notes) {
+        if (!by_rests) break;
+        if (all.empty() || note.start - all.back().span.end >= kRest) all.push_back({note, {}});
+        all.back().span.end = std::max(all.back().span.end, note.end);
+    }
     for (const Span& note : notes) {
         const auto over = std::ranges::find_if(
             all, [&](const Sung& phrase) { return phrase.span.contains(note.middle()); });
@@ -57,20 +63,25 @@ std::vector<SungWord> found_again(const std::vector<SungLine>& lines, const std:
             words.back().text = syllable.text;
             words.back().joins = syllable.joins;
         }
-    const std::size_t m = words.size(), n = old.size();
     const auto same = [&](std::size_t i, std::size_t j) {
         return words[i].text == old[j].text && words[i].joins == old[j].joins;
     };
-    std::vector<std::vector<int>> common(m + 1, std::vector<int>(n + 1, 0));
-    for (std::size_t i = m; i-- > 0;)
-        for (std::size_t j = n; j-- > 0;)
-            common[i][j] =
-                same(i, j) ? common[i + 1][j + 1] + 1 : std::max(common[i + 1][j], common[i][j + 1]);
-    for (std::size_t i = 0, j = 0; i < m && j < n;) {
+    // What is the same at both ends needs no table; mostly that is all.
+    std::size_t first = 0, m = words.size(), n = old.size();
+    for (; first < std::min(m, n) && same(first, first); ++first)
+        words[first] = old[first];
+    for (; std::min(m, n) > first && same(m - 1, n - 1); --m, --n)
+        words[m - 1] = old[n - 1];
+    std::vector<std::vector<int>> common(m - first + 1, std::vector<int>(n - first + 1, 0));
+    const auto run = [&](std::size_t i, std::size_t j) -> int& { return common[i - first][j - first]; };
+    for (std::size_t i = m; i-- > first;)
+        for (std::size_t j = n; j-- > first;)
+            run(i, j) = same(i, j) ? run(i + 1, j + 1) + 1 : std::max(run(i + 1, j), run(i, j + 1));
+    for (std::size_t i = first, j = first; i < m && j < n;) {
         if (same(i, j))
             words[i++] = old[j++];
         else
-            common[i + 1][j] >= common[i][j + 1] ? ++i : ++j;
+            run(i + 1, j) >= run(i, j + 1) ? ++i : ++j;
     }
     return words;
 }

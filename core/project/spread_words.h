@@ -19,8 +19,8 @@ namespace luft::project {
 /// time up to it evenly.
 ///
 /// Of the marks, phrases and notes count that aren't dropped; a note belongs to the phrase that its middle
-/// lies in. Without phrases all notes are one phrase. Without notes nothing has a place: only what the coach
-/// has placed stays. Times never fall from one word to the next.
+/// lies in. Without phrases, rests of a second between notes end one. Without notes nothing has a place: only
+/// what the coach has placed stays. Times never fall from one word to the next.
 std::vector<SungWord> spread_words(const std::string& words, const std::vector<Mark>& marks,
                                    const std::vector<SungWord>& standing);
 

@@ -67,7 +67,7 @@ struct PlacedWord {
     double left = 0, width = 0;
     double size = 0;                   ///< of its type
     std::vector<double> hyphens = {};  ///< middles of those between it and the next one
-    double line_from = 0, line_to = 0; ///< while its last sound is held over more notes; equal for none
+    double line_from = 0, line_to = 0; ///< under a melisma; equal for none
 };
 
 class Layout {

@@ -1,5 +1,6 @@
 #include "sheet/word_places.h"
 
+#include "project/sung_lines.h"
 #include "sheet/measures.h"
 
 #include <algorithm>
@@ -42,14 +43,32 @@ void put_hyphens(PlacedWord& word, const PlacedWord* next) {
         word.hyphens.push_back(from + gap * (i + 0.5) / count);
 }
 
-/// To the end of the last note that is sung on this word, as far as there is room.
-void put_line(PlacedWord& word, const Layout& layout, const PlacedWord* next) {
+/// How many notes each word asks for by itself.
+std::vector<int> asked_notes(const std::vector<project::SungWord>& words) {
+    std::string text;
+    for (const auto& word : words)
+        text += word.text + (word.joins ? "-" : " ");
+    std::vector<int> asked;
+    for (const auto& line : project::sung_lines(text))
+        for (const auto& syllable : line)
+            asked.push_back(syllable.notes);
+    asked.resize(words.size(), 1);
+    return asked;
+}
+
+/// To the end of the last note that is sung on this word, when they are more than it asks for, as far as
+/// there is room.
+void put_line(PlacedWord& word, const Layout& layout, const PlacedWord* next, int asked) {
     if (word.word->joins) return;
     double to = 0;
+    int sung = 1;
     for (const auto* note : layout.rows()[word.row].notes)
         if (note->span().start > word.word->at + kSameStart &&
-            (!next || note->span().start < next->word->at - kSameStart))
+            (!next || note->span().start < next->word->at - kSameStart)) {
             to = layout.x_of(word.row, note->span().end);
+            ++sung;
+        }
+    if (sung <= asked) return;
     if (next) to = std::min(to, next->left - kWordSpace);
     to = std::min(to, layout.right_edge() - kEdge);
     const double from = word.left + word.width + kLineGap;
@@ -76,6 +95,8 @@ double estimated_width(std::string_view word) {
 
 std::vector<PlacedWord> place_words(const Layout& layout, const Layout::WordWidth& width) {
     std::vector<PlacedWord> all;
+    const auto& words = layout.source().sung_words;
+    const std::vector<int> asked = asked_notes(words);
     for (std::size_t row = 0; row < layout.rows().size(); ++row) {
         const std::size_t first = all.size();
         for (const auto* word : layout.rows()[row].words)
@@ -84,7 +105,7 @@ std::vector<PlacedWord> place_words(const Layout& layout, const Layout::WordWidt
         for (std::size_t i = first; i < all.size(); ++i) {
             const PlacedWord* next = i + 1 < all.size() ? &all[i + 1] : nullptr;
             put_hyphens(all[i], next);
-            put_line(all[i], layout, next);
+            put_line(all[i], layout, next, asked[static_cast<std::size_t>(all[i].word - words.data())]);
         }
     }
     return all;

@@ -26,7 +26,8 @@ double estimated_width(std::string_view word);
 /// The words of all rows. Each begins where its note begins, or right of the word before where that reaches
 /// so far; one that would be pushed by more than one and a half times its width is set smaller. Syllables of
 /// one word may touch, then without the hyphen. Words are held inside the row's right edge where there is
-/// room on their left.
+/// room on their left. A word that is sung on more notes than it asks for (project/sung_lines.h) has a line
+/// to the end of the last one.
 std::vector<PlacedWord> place_words(const Layout& layout, const Layout::WordWidth& width);
 
 } // namespace luft::sheet

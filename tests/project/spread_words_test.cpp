@@ -150,7 +150,7 @@ TEST_CASE("words are spread over the notes of their phrases") {
     CHECK(shown(words) == "One@1 moon@2 a-@3 bove@4 the@6 bay@7 was@8 low@9 ");
 }
 
-TEST_CASE("dropped notes and phrases don't count; without phrases all notes are one, without notes no word") {
+TEST_CASE("dropped notes and phrases don't count; without phrases rests divide, without notes no word") {
     auto marks = song({{1, 2, 2.5, 3, 4}, {6, 7, 8, 9}});
     marks[3].state = MarkState::dropped; // the note at 2.5
     CHECK(shown(spread_words(kWords, marks, {})) == "One@1 moon@2 a-@3 bove@4 the@6 bay@7 was@8 low@9 ");
@@ -194,6 +194,29 @@ TEST_CASE("a word that the coach has placed stays, and the others are spread aro
         find(words, "moon").at = Seconds(8);
         CHECK(shown(spread_words("One moon a-bove", marks, words)) == "One@7 moon@8! a-@9 bove@10 ");
     }
+}
+
+TEST_CASE("hours of words, and one phrase without end, are spread as well") {
+    std::vector<Times> phrases;
+    std::string text;
+    for (int i = 0; i < 700; ++i) {
+        phrases.push_back({});
+        for (int k = 0; k < 6; ++k)
+            phrases.back().push_back(i * 9.0 + k);
+        text += "low moon above the bay\n";
+    }
+    const auto words = spread_words(text, song(phrases), {});
+    REQUIRE(words.size() == 3500);
+    CHECK(words[5 * 500].at == Seconds(500 * 9));
+    Times starts;
+    for (int i = 0; i < 3000; ++i)
+        starts.push_back(i * 0.5);
+    std::string line;
+    for (int i = 0; i < 1000; ++i)
+        line += "la ";
+    CHECK(spread_words(line, song({starts}), {}).back().at > Seconds(1000));
+    // Many lines on few phrases: none is lost.
+    CHECK(spread_words(text, song({{1, 2, 3}, {6, 7}}), words).size() == 3500);
 }
 
 TEST_CASE(

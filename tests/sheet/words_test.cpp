@@ -121,6 +121,8 @@ TEST_CASE("A word held over several notes has a line to the end of the last one"
     CHECK(oh.line_to > oh.line_from);
     CHECK(oh.line_to <= layout.x_of(oh.row, row->notes[1]->span().end) + 0.01);
     CHECK(layout.words()[1].line_to == layout.words()[1].line_from);
+    source.sung_words.front().text = "over"; // asks for two notes
+    CHECK(laid_out(source, 100).words()[0].line_to == 0);
     const auto& last = layout.words()[2];
     CHECK(last.line_to == Approx(layout.x_of(last.row, row->notes.back()->span().end)));
 }
