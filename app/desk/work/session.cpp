@@ -33,6 +33,7 @@ profile::Source rescued(const project::Project& project, const project::Performa
     rescue(source.curves, "the curves of pitch and level", damage, [&] { return project.curves(id); });
     rescue(source.marks, "the notes and other marks", damage, [&] { return project.marks(id); });
     rescue(source.moments, "the moments", damage, [&] { return project.moments(id); });
+    rescue(source.sung_words, "the words under the line", damage, [&] { return project.sung_words(id); });
     return source;
 }
 
