@@ -66,7 +66,8 @@ constexpr std::array kAll{
             Kind::check, true},
 
     Command{Do::play, "&Playback", "&Play or pause", "Space", "From the playhead"},
-    Command{Do::play_selection, "&Playback", "Play the &selection", "Enter", "From its start"},
+    Command{Do::play_selection, "&Playback", "Play the &selection", "Enter",
+            "From a little before it to a little after"},
     Command{Do::loop, "&Playback", "&Loop", "L",
             "The selection, or the phrase at the playhead, over and over", Kind::check},
     Command{Do::slower, "&Playback", "Slo&wer", "-", "Down to a quarter, at the same pitch", Kind::plain,

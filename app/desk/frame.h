@@ -141,6 +141,7 @@ class Frame : public wxFrame {
     wxMenu* facet_menu_ = nullptr;
     bool media_missing_ = false;
     bool was_playing_ = false;
+    std::optional<Seconds> play_until_; ///< the end of what was asked for
 };
 
 } // namespace luft::desk

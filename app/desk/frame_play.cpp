@@ -54,7 +54,9 @@ void Frame::tick() {
     if (!session_.shown()) return;
     playing_.look();
     const Seconds now = playing_.position();
+    if (play_until_ && playing_.playing() && now >= *play_until_) playing_.pause();
     const bool playing = playing_.playing();
+    if (!playing) play_until_.reset();
     sheet_->set_playhead(now, playing);
     transport_->show_time(now, session_.source().performance.facts.duration);
     if (was_playing_ && !playing) show_sound_note();
@@ -64,6 +66,7 @@ void Frame::tick() {
 }
 
 void Frame::go_to(Seconds time) {
+    play_until_.reset();
     const Seconds end = session_.source().performance.facts.duration;
     playing_.go_to(std::clamp(time, Seconds(0), end));
     if (!playing_.playing()) sheet_->reveal(playing_.position());
@@ -81,6 +84,7 @@ void Frame::play_span(Span span) {
     if (!playing_.can_play()) return;
     guarded([&] {
         playing_.play(std::max(Seconds(0), span.start - kRunUp));
+        if (!playing_.loop()) play_until_ = span.end + kRunUp;
         sheet_->reveal(span.start);
     });
 }
@@ -92,6 +96,7 @@ void Frame::play(Do id) {
     }
     switch (id) {
     case Do::play:
+        play_until_.reset();
         playing_.playing() ? playing_.pause() : playing_.play(playing_.position());
         show_sound_note();
         return;

@@ -10,7 +10,15 @@ Source gather(const project::Project& project, const project::Performance& perfo
             .marks = project.marks(performance.id),
             .moments = project.moments(performance.id),
             .vocabulary = project.vocabulary(),
-            .sung_words = project.sung_words(performance.id)};
+            .sung_words = project.sung_words(performance.id),
+            .stops = stops_of(project, performance.id)};
+}
+
+std::vector<Seconds> stops_of(const project::Project& project, project::PerformanceId performance) {
+    std::vector<Seconds> stops;
+    for (const auto& item : project.script(performance))
+        if (item.kind == project::ScriptItemKind::stop) stops.push_back(item.at);
+    return stops;
 }
 
 } // namespace luft::profile

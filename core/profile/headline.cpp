@@ -27,12 +27,16 @@ std::vector<std::string> headline(const Material& m, const Profile& p) {
                             ", most of it between " + note_name(r.tessitura_low) + " and " +
                             note_name(r.tessitura_high) + ".");
     const auto first_of = [](const std::vector<Finding>& list, const char* coach, const char* ours) {
-        return list.front().coach ? coach + list.front().words : ours + list.front().words;
+        const std::string& words = list.front().words;
+        if (!list.front().coach) return ours + words;
+        // The coach's words are told with their place before them: "At 0:21.0: …".
+        return words.starts_with("At ") ? std::string(coach) + ", at " + words.substr(3)
+                                        : coach + (": " + words);
     };
     if (!p.strengths.empty())
-        out.push_back(first_of(p.strengths, "The coach's first praise. ", "What stands out: "));
+        out.push_back(first_of(p.strengths, "The coach's first praise", "What stands out: "));
     if (!p.watch.empty())
-        out.push_back(first_of(p.watch, "The coach's first point. ", "First thing to look at: "));
+        out.push_back(first_of(p.watch, "The coach's first point", "First thing to look at: "));
     if (p.left_out > 0)
         out.push_back(capital(counted(p.left_out, "proposed mark was", "proposed marks were")) +
                       " too unsure to be counted here; keeping " + (p.left_out == 1 ? "it" : "them") +

@@ -20,6 +20,7 @@ struct Source {
     std::vector<project::Moment> moments; ///< without dropped ones
     vocabulary::Vocabulary vocabulary;
     std::vector<project::SungWord> sung_words = {}; ///< under the line, in order
+    std::vector<Seconds> stops = {};                ///< where the script halts
 };
 
 /// A place in the recording that shows something.

@@ -49,7 +49,7 @@ Header read_header(const std::filesystem::path& file) {
         throw Error(Fault::unreadable, name + " is empty.", "Give the path of a .luft file.");
     if (static_cast<std::size_t>(stream.gcount()) < header.size() ||
         std::memcmp(header.data(), kMagic.data(), kMagic.size()) != 0)
-        throw Error(Fault::unreadable, name + " is not a project.", "Give the path of a .luft file.");
+        throw Error(Fault::unreadable, name + " is not a project.", "Choose a file that Luftpause has made.");
     return header;
 }
 

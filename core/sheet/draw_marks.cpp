@@ -72,6 +72,10 @@ void draw_breaths_and_switches(Canvas& canvas, const Layout& layout, std::size_t
         canvas.line(x, sign + 10, x, foot, ink_of(*mark, look), 1, line_of(*mark));
         draw_breath(canvas, x, sign, breath.evidence_kind, ink_of(*mark, look), look.colours.paper);
     }
+    for (const Seconds stop : layout.source().stops)
+        if (layout.row_of(stop) == row && r.shown.start <= stop && stop <= r.shown.end)
+            draw_stop(canvas, std::clamp(layout.x_of(row, stop), kGutter, right), place.staff_top,
+                      look.colours.ink);
     for (const auto* mark : r.switches) {
         const auto& change = std::get<marks::Switch>(mark->what);
         const double x = std::clamp(layout.x_of(row, change.time), kGutter - 4, right);

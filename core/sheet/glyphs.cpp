@@ -58,6 +58,11 @@ void draw_offset(Canvas& canvas, double x, double y, marks::OffsetKind kind, Col
         canvas.stroke(Path().move(x + 1, y).curve({x + 4, y}, {x + 6, y + 2}, {x + 8, y + 7}), colour, 1.2);
 }
 
+void draw_stop(Canvas& canvas, double x, double y, Colour colour) {
+    for (const double left : {-3.0, 1.0})
+        canvas.line(x + left, y + 6, x + left + 4, y - 6, colour, 1.7);
+}
+
 void draw_number(Canvas& canvas, double x, double y, int number, Colour colour, Colour paper, bool kept) {
     const std::string words = std::to_string(number);
     const Path ring = circle(x, y, words.size() > 2 ? 10 : 8.5);

@@ -20,6 +20,9 @@ void draw_onset(Canvas& canvas, double x, double y, marks::OnsetKind kind, Colou
 /// How a note ends: a thin bar for clean, dots for breathy, a falling tail for trailing.
 void draw_offset(Canvas& canvas, double x, double y, marks::OffsetKind kind, Colour colour);
 
+/// A stop in the script: the two strokes of a caesura, which cut the line from above.
+void draw_stop(Canvas& canvas, double x, double y, Colour colour);
+
 /// A moment's number in its circle; the ring is dotted for a proposal.
 void draw_number(Canvas& canvas, double x, double y, int number, Colour colour, Colour paper, bool kept);
 

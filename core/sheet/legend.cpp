@@ -47,6 +47,8 @@ const std::vector<Entry>& entries() {
                                  const Colours& c) { draw_switch(k, x, y, Register::head, c.change); }},
         {"switch down to chest", [](Canvas& k, double x, double y,
                                     const Colours& c) { draw_switch(k, x, y, Register::chest, c.change); }},
+        {"stop in the script",
+         [](Canvas& k, double x, double y, const Colours& c) { draw_stop(k, x, y, c.ink); }},
         {"glottal onset", [](Canvas& k, double x, double y,
                              const Colours& c) { draw_onset(k, x, y, OnsetKind::glottal, c.ink); }},
         {"breathy onset", [](Canvas& k, double x, double y,

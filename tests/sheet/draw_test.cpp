@@ -111,6 +111,17 @@ TEST_CASE("A heard breath is filled and an inferred one hollow") {
     CHECK(count(filled, light_colours().ink) > count(hollow, light_colours().ink) + 10);
 }
 
+TEST_CASE("A stop in the script is seen on the row where it halts") {
+    auto source = profile::demo::source(1);
+    Canvas without = drawn(source, kView);
+    source.stops = {source.marks.front().span().end};
+    Canvas with = drawn(source, kView);
+    CHECK(bytes(without) != bytes(with));
+    source.stops = {Seconds(1e6)};
+    Canvas outside = drawn(source, kView);
+    CHECK(bytes(without) == bytes(outside));
+}
+
 TEST_CASE("Vibrato and intonation are written out only where there is room for figures") {
     auto source = profile::demo::source(1);
     const auto changes = [&](double scale) {

@@ -135,6 +135,7 @@ void Session::reread() {
     source_.performance = *std::ranges::find(performances_, *shown_, &project::Performance::id);
     source_.marks = project_->marks(*shown_);
     source_.moments = project_->moments(*shown_);
+    source_.stops = profile::stops_of(*project_, *shown_);
     source_.sung_words = project_->sung_words(*shown_);
     source_.vocabulary = project_->vocabulary();
     const Selection before = selection_;
