@@ -20,6 +20,9 @@ void Frame::measure(int frames) {
         Close();
         return;
     }
+    // As large as the screen.
+    SetSize(wxGetClientDisplayRect());
+    wxYield();
     const auto began = std::chrono::steady_clock::now();
     session_.open(session_.project().file());
     sheet_->Refresh();

@@ -43,6 +43,11 @@ SheetView::SheetView(wxWindow* parent, Session& session, Wishes wishes)
     for (const auto& type :
          {wxEVT_LEFT_DOWN, wxEVT_LEFT_UP, wxEVT_LEFT_DCLICK, wxEVT_MOTION, wxEVT_LEAVE_WINDOW})
         Bind(type, &SheetView::mouse, this);
+    // Between the window's other work, so that scrolling finds the next rows drawn already.
+    Bind(wxEVT_IDLE, [this](wxIdleEvent& event) {
+        event.Skip();
+        if (draw_ahead()) event.RequestMore();
+    });
     Bind(wxEVT_MOUSE_CAPTURE_LOST, [this](wxMouseCaptureLostEvent&) {
         drag_.reset();
         Refresh();
@@ -100,6 +105,7 @@ void SheetView::lay_out() {
 
 void SheetView::forget_rows() {
     rows_.assign(layout_ ? layout_->rows().size() : 0, wxBitmap());
+    drawn_ = 0;
 }
 
 sheet::Look SheetView::look() const {
@@ -108,9 +114,14 @@ sheet::Look SheetView::look() const {
 
 const wxBitmap& SheetView::row_picture(std::size_t row) {
     if (rows_[row].IsOk()) return rows_[row];
-    if (std::ranges::count_if(rows_, [](const wxBitmap& b) { return b.IsOk(); }) >
-        static_cast<std::ptrdiff_t>(kMostPictures))
-        forget_rows();
+    if (++drawn_ > kMostPictures) {
+        // Those far from here go; what is near is soon wanted again.
+        drawn_ = 0;
+        for (std::size_t i = 0; i < rows_.size(); ++i) {
+            if (i + kMostPictures / 3 < row || i > row + kMostPictures / 3) rows_[i] = wxBitmap();
+            drawn_ += rows_[i].IsOk();
+        }
+    }
     const double scale = GetContentScaleFactor();
     sheet::Canvas canvas = sheet::Canvas::picture(static_cast<int>(view_.width),
                                                   static_cast<int>(layout_->places()[row].height), scale);
@@ -131,6 +142,20 @@ const wxBitmap& SheetView::legend_picture() {
     sheet::draw_legend(canvas, 12, kLegendGap, view_.width - 24, system_colours());
     legend_ = bitmap_of(canvas, scale);
     return legend_;
+}
+
+bool SheetView::draw_ahead() {
+    if (!layout_ || !IsShownOnScreen()) return false;
+    const auto& places = layout_->places();
+    const int top = CalcUnscrolledPosition({0, 0}).y, height = GetClientSize().y;
+    const std::size_t first = layout_->row_under(top - height / 2),
+                      last = layout_->row_under(top + 2 * height);
+    for (std::size_t row = first; row <= last && row < places.size(); ++row)
+        if (!rows_[row].IsOk()) {
+            row_picture(row);
+            return true;
+        }
+    return false;
 }
 
 void SheetView::paint(wxPaintEvent&) {
@@ -255,6 +280,7 @@ std::vector<double> SheetView::measure_painting(int frames, int step) {
         Refresh();
         Update();
         seconds.push_back(std::chrono::duration<double>(std::chrono::steady_clock::now() - began).count());
+        draw_ahead(); // as it does between two frames of the screen
     }
     return seconds;
 }

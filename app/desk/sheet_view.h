@@ -69,6 +69,9 @@ class SheetView : public wxScrolled<wxWindow> {
     void forget_rows();
     const wxBitmap& row_picture(std::size_t row);
     const wxBitmap& legend_picture();
+    /// Draws one row just outside of what is seen, if there is one that isn't drawn yet; false when there is
+    /// none.
+    bool draw_ahead();
     void draw_overlays(wxDC& dc);
     void refresh_row(std::size_t row);
     void refresh_playhead(Seconds time);
@@ -88,6 +91,7 @@ class SheetView : public wxScrolled<wxWindow> {
     bool fitted_ = true; ///< the scale follows the window's width
     std::unique_ptr<sheet::Layout> layout_;
     std::vector<wxBitmap> rows_; ///< empty where not drawn yet
+    std::size_t drawn_ = 0;      ///< how many aren't
     wxBitmap legend_;
     double legend_height_ = 0;
     Seconds playhead_{0};
