@@ -41,17 +41,19 @@ class Frame : public wxFrame {
 
   private:
     // frame.cpp: construction
-    void make_menus();
     void make_parts();
     void restore_layout();
     void save_layout();
     void watch(const Session::Change& change);
-    void update_menus();
     void update_performances();
-    void update_facets();
     void update_title();
     void show_page(Do view);
     void say_when_empty();
+
+    // frame_menus.cpp
+    void make_menus();
+    void update_menus();
+    void update_facets();
 
     // frame_commands.cpp: what a command does
     void run(Do id);
@@ -62,14 +64,16 @@ class Frame : public wxFrame {
     void guarded(const std::function<void()>& what);
     void say(const std::string& words, int icon = wxICON_INFORMATION);
     void say(const Error& error);
-    void review_next();
-    void keep_or_drop(project::MarkState state);
-    void select_and_reveal(const Selection& selection);
     /// Keys go to the sheet, or to the profile when that is shown.
     void focus_page();
     /// Why a command can't be had now, for a person; nothing when there is nothing to say.
     [[nodiscard]] std::string why_not(Do id) const;
     [[nodiscard]] ReviewOrder order() const { return order_; }
+
+    // frame_review.cpp
+    void review_next();
+    void keep_or_drop(project::MarkState state);
+    void select_and_reveal(const Selection& selection);
 
     // frame_files.cpp: projects, recordings, background listening
     void new_from_recording(const wxString& media);
