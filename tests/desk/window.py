@@ -36,7 +36,7 @@ class Screen:
     def __init__(self):
         reading, writing = os.pipe()
         self.server = subprocess.Popen(
-            ["Xvfb", "-displayfd", str(writing), "-screen", "0", "1280x800x24", "-nolisten", "tcp"],
+            ["Xvfb", "-displayfd", str(writing), "-screen", "0", "1280x800x24", "-nolisten", "tcp", "-noreset"],
             pass_fds=[writing], preexec_fn=_die_with_us,
             stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
         os.close(writing)
