@@ -59,4 +59,15 @@ std::vector<Caption> captions(const script::CueSheet& sheet) {
     return out;
 }
 
+std::vector<WholeCaption> whole_captions(const script::CueSheet& sheet) {
+    std::vector<WholeCaption> out;
+    std::int64_t last = 0;
+    for (Caption& c : captions(sheet)) {
+        const std::int64_t start = std::max((c.start * Rational(1000)).round(), last);
+        last = std::max((c.end * Rational(1000)).round(), start + 1); // must come after
+        out.push_back({start, last, std::move(c.lines)});
+    }
+    return out;
+}
+
 } // namespace luft::exports

@@ -3,6 +3,7 @@
 
 #include "script/cue_sheet.h"
 
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -26,6 +27,14 @@ inline constexpr int kCaptionWordsPerMinute = 180;
 /// left out; white space is folded, control characters go, malformed UTF-8 is replaced, and a word longer
 /// than a line is cut into lines. Breaks are put after sentences and clauses where they can be.
 std::vector<Caption> captions(const script::CueSheet& sheet);
+
+/// The same in whole milliseconds, as caption files count: none is shorter than one, or starts before the
+/// end of the one before it.
+struct WholeCaption {
+    std::int64_t start_ms = 0, end_ms = 0;
+    std::vector<std::string> lines;
+};
+std::vector<WholeCaption> whole_captions(const script::CueSheet& sheet);
 
 /// Splits a text into captions' lines, without times.
 std::vector<std::vector<std::string>> caption_lines(const std::string& text);

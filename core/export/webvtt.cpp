@@ -3,7 +3,6 @@
 #include "base/text.h"
 #include "export/captions.h"
 
-#include <algorithm>
 #include <cstdint>
 
 namespace luft::exports {
@@ -34,13 +33,9 @@ std::string cue_text(const std::string& line) {
 std::string webvtt(const script::CueSheet& sheet) {
     std::string out = "WEBVTT\n";
     int number = 0;
-    std::int64_t last = 0; // ms
-    for (const Caption& c : captions(sheet)) {
-        const std::int64_t start = std::max((c.start * Rational(1000)).round(), last);
-        const std::int64_t end = std::max((c.end * Rational(1000)).round(), start + 1); // must come after
-        last = end;
-        const auto at = [](std::int64_t ms) { return timestamp(Seconds(static_cast<double>(ms) / 1000)); };
-        out += "\n" + std::to_string(++number) + "\n" + at(start) + " --> " + at(end) + "\n";
+    const auto at = [](std::int64_t ms) { return timestamp(Seconds(static_cast<double>(ms) / 1000)); };
+    for (const WholeCaption& c : whole_captions(sheet)) {
+        out += "\n" + std::to_string(++number) + "\n" + at(c.start_ms) + " --> " + at(c.end_ms) + "\n";
         for (const auto& line : c.lines)
             out += cue_text(line) + "\n";
     }
