@@ -1,5 +1,6 @@
 #include "export/chapters.h"
 
+#include "export/edit.h"
 #include "script/title.h"
 
 #include <array>
@@ -45,7 +46,7 @@ std::vector<Chapter> chapters(const script::Source& source, const script::CueShe
 std::string chapters_text(const std::vector<Chapter>& chapters) {
     std::string out;
     for (const Chapter& c : chapters)
-        out += clock(c.start.floor()) + " " + script::one_line(c.title) + "\n";
+        out += clock(c.start.floor()) + " " + one_text_line(c.title, 1000) + "\n";
     return out;
 }
 

@@ -1,0 +1,54 @@
+#include "export/edit.h"
+
+#include "base/text.h"
+#include "script/grid.h"
+#include "script/title.h"
+
+#include <algorithm>
+#include <array>
+
+namespace luft::exports {
+namespace {
+
+constexpr std::size_t kAsideTitle = 44; ///< characters; as many as a stop's title has
+
+} // namespace
+
+Edit::Edit(const script::Source& source, const script::CueSheet& sheet)
+    : rate_(sheet.frame_rate),
+      media_frames_(std::max<std::int64_t>(
+          script::Grid(sheet.frame_rate).frames_in(source.performance.facts.duration), 1)) {
+    for (const auto& s : sheet.segments)
+        if (s.kind == script::SegmentKind::talk && s.stop_number > 0)
+            places_.push_back({frame(s.programme_start), frame(s.programme_end), false, s.title, s.text});
+    for (const auto& a : sheet.asides)
+        places_.push_back({frame(a.programme_start), frame(a.programme_end), true,
+                           "Aside: " + script::one_line(a.text, kAsideTitle), a.text});
+    std::ranges::stable_sort(places_, {}, &Place::from);
+}
+
+Cut Edit::cut(const script::Segment& s) const {
+    Cut cut{&s, frame(s.programme_start), frame(s.programme_end), frame(s.media_start), frame(s.media_end)};
+    if (s.kind == script::SegmentKind::talk) {
+        cut.source_in = std::min(cut.source_in, media_frames_ - 1);
+        cut.source_out = cut.source_in + 1;
+    }
+    return cut;
+}
+
+std::string clip_name(const project::Performance& performance) {
+    const std::string& path = performance.media.path;
+    const std::string name = path.substr(path.rfind('/') + 1); // npos + 1 is 0
+    return name.empty() ? performance.label : name;
+}
+
+std::string one_text_line(const std::string& text, std::size_t most) {
+    constexpr std::array<std::string_view, 3> kLineEnds = {"\xC2\x85", "\xE2\x80\xA8", "\xE2\x80\xA9"};
+    std::string plain = valid_utf8(text);
+    for (const std::string_view end : kLineEnds)
+        for (std::size_t at = 0; (at = plain.find(end, at)) != std::string::npos;)
+            plain.replace(at, end.size(), " ");
+    return script::one_line(plain, most);
+}
+
+} // namespace luft::exports
