@@ -2,6 +2,7 @@
 #include "cli/formats.h"
 #include "cli/sources.h"
 #include "cli/verbs.h"
+#include "cli/write_format.h"
 
 namespace luft::cli {
 namespace {
@@ -16,7 +17,7 @@ void work(const Options& options, Frame& frame) {
     const project::Project project = open_to_read(options.project);
     Material material(project, project.performance(options.performance));
     const Format& format = format_of(options.json ? "cues-json" : options.format);
-    frame.deliver(format.render(material), options.out, files_of(project));
+    write_format(format, material, options.out, frame);
 }
 
 } // namespace

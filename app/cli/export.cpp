@@ -3,6 +3,7 @@
 #include "cli/sources.h"
 #include "cli/table.h"
 #include "cli/verbs.h"
+#include "cli/write_format.h"
 
 #include <algorithm>
 #include <set>
@@ -18,7 +19,7 @@ void one(const Options& options, Frame& frame) {
     const Format& format = format_of(options.as);
     const project::Project project = open_to_read(options.project);
     Material material(project, project.performance(options.performance));
-    frame.deliver(format.render(material), options.out, files_of(project));
+    write_format(format, material, options.out, frame);
 }
 
 /// A performance's label may be no file name, and two may become the same one.
@@ -48,9 +49,9 @@ void all(const Options& options, Frame& frame) {
         const std::string stem = stem_of(performance, taken);
         Material material(project, performance);
         for (const Format& format : formats()) {
-            const auto file = folder / (stem + "-" + std::string(format.ending));
-            frame.deliver(format.render(material), file.string(), files_of(project));
-            text += one_line(file.string()) + "\n";
+            const auto out = folder / (stem + "-" + std::string(format.ending));
+            for (const auto& file : write_format(format, material, out.string(), frame))
+                text += one_line(file.string()) + "\n";
         }
     }
     frame.print(text);
@@ -68,7 +69,7 @@ std::string list_of_formats() {
     std::string text = "\nFormats:\n";
     for (const Format& format : formats()) {
         const std::string key(format.key);
-        text += "  " + key + std::string(14 - std::min<std::size_t>(key.size(), 13), ' ') +
+        text += "  " + key + std::string(16 - std::min<std::size_t>(key.size(), 15), ' ') +
                 std::string(format.help) + "\n";
     }
     return text;

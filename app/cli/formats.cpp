@@ -8,14 +8,22 @@
 #include "export/cue_csv.h"
 #include "export/cue_html.h"
 #include "export/cue_json.h"
+#include "export/description.h"
+#include "export/edl.h"
+#include "export/handout.h"
 #include "export/marks_csv.h"
 #include "export/marks_json.h"
+#include "export/otio.h"
 #include "export/profile_html.h"
 #include "export/profile_json.h"
 #include "export/profile_text.h"
+#include "export/sheet_pictures.h"
+#include "export/subrip.h"
+#include "export/teleprompter.h"
 #include "export/webvtt.h"
 #include "profile/gather.h"
 #include "script/gather.h"
+#include "sheet/pages.h"
 
 #include <array>
 
@@ -43,10 +51,30 @@ constexpr std::array kFormats = {
            [](Material& m) { return cue_table(m.script_source(), m.cue_sheet()); }},
     Format{"captions", "captions.vtt", "captions of the finished programme, WebVTT",
            [](Material& m) { return exports::webvtt(m.cue_sheet()); }},
+    Format{"captions-srt", "captions.srt", "the same captions as SubRip",
+           [](Material& m) { return exports::subrip(m.cue_sheet()); }},
     Format{"chapters", "chapters.txt", "chapters of the finished programme, as text",
            [](Material& m) {
                return exports::chapters_text(exports::chapters(m.script_source(), m.cue_sheet()));
            }},
+    Format{"edl", "edit.edl", "edit decision list of the programme, CMX 3600 layout",
+           [](Material& m) { return exports::edl(m.script_source(), m.cue_sheet()); }},
+    Format{"otio", "edit.otio", "edit of the programme as an OpenTimelineIO timeline",
+           [](Material& m) { return exports::otio(m.script_source(), m.cue_sheet()); }},
+    Format{"teleprompter", "teleprompter.html", "the words to speak, large, to read while recording",
+           [](Material& m) { return exports::teleprompter(m.script_source(), m.cue_sheet()); }},
+    Format{"description", "description.txt", "text to publish with it: chapters, credits, cautions",
+           [](Material& m) { return exports::description(m.script_source(), m.cue_sheet()); }},
+    Format{"handout", "handout.html", "drills for students, with where to hear what they are for",
+           [](Material& m) { return exports::handout(m.profile()); }},
+    Format{"sheet-pdf", "sheet.pdf", "the marked-up song sheet to print",
+           AsFile{[](Material& m, const std::filesystem::path& file, const Progress& progress) {
+               sheet::write_pdf(m.profile_source(), file, progress);
+           }}},
+    Format{"sheet-pictures", "sheet", "a folder with each sung line of the sheet as a picture (PNG)",
+           AsFolder{[](Material& m, const std::filesystem::path& folder, const Progress& progress) {
+               return exports::sheet_pictures(m.profile_source(), folder, progress);
+           }}},
     Format{"marks-csv", "marks.csv", "breaths, phrases, switches and notes as a table",
            [](Material& m) { return exports::marks_csv(m.performance(), marks_of(m)); }},
     Format{"marks-json", "marks.json", "breaths, phrases, switches and notes for other programs",

@@ -1,14 +1,18 @@
 // Every file that a performance can be written to, by name.
 #pragma once
 
+#include "base/progress.h"
 #include "profile/profile.h"
 #include "project/project.h"
 #include "script/cue_sheet.h"
 
+#include <filesystem>
 #include <optional>
 #include <span>
 #include <string>
 #include <string_view>
+#include <variant>
+#include <vector>
 
 namespace luft::cli {
 
@@ -34,11 +38,23 @@ class Material {
     std::optional<script::CueSheet> cue_sheet_;
 };
 
+/// The whole file as a text.
+using AsText = std::string (*)(Material&);
+/// A file that is no text: written whole under the name, or not at all.
+struct AsFile {
+    void (*write)(Material&, const std::filesystem::path& file, const Progress&);
+};
+/// Several files in a folder, which is made when it isn't there. Returns them.
+struct AsFolder {
+    std::vector<std::filesystem::path> (*write)(Material&, const std::filesystem::path& folder,
+                                                const Progress&);
+};
+
 struct Format {
     std::string_view key;    ///< as `--as` takes it: "cues-html"
-    std::string_view ending; ///< of the file's name after the performance's label: "cues.html"
+    std::string_view ending; ///< of the file's or folder's name after the performance's label: "cues.html"
     std::string_view help;
-    std::string (*render)(Material&);
+    std::variant<AsText, AsFile, AsFolder> make;
 };
 
 std::span<const Format> formats();

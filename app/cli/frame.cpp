@@ -32,13 +32,17 @@ void Frame::note(std::string_view line) const {
 void Frame::deliver(std::string_view text, const std::string& out,
                     const std::vector<std::filesystem::path>& sources) const {
     if (out.empty()) return print(text);
+    spare(out, sources);
+    write_file(out, text);
+}
+
+void Frame::spare(const std::string& out, const std::vector<std::filesystem::path>& sources) {
     for (const auto& source : sources) {
         std::error_code ignored;
         if (std::filesystem::equivalent(source, out, ignored))
             throw Error(Fault::bad_request, "'" + out + "' is what the result is made from.",
                         "Give --out another name.");
     }
-    write_file(out, text);
 }
 
 Progress Frame::progress() {

@@ -5,6 +5,7 @@
 #include <catch2/catch.hpp>
 
 #include <cmath>
+#include <set>
 
 using namespace luft;
 using namespace luft::cli::test;
@@ -70,11 +71,18 @@ TEST_CASE("Every format is written into the folder, and readable by others' tool
                     "Comma, \"quote\" and <tag> & more"});
     desk("script", {"draft"});
     const auto files = lines(desk("export", {"--all", desk.folder / "out"}));
-    CHECK(files.size() >= 11);
+    std::set<std::string> endings;
+    for (const std::string& file : files)
+        endings.insert(std::filesystem::path(file).extension());
+    CHECK(endings == std::set<std::string>{".csv", ".edl", ".html", ".json", ".otio", ".pdf", ".png", ".srt",
+                                           ".txt", ".vtt"});
+    for (const char* name : {"captions.srt", "edit.edl", "edit.otio", "teleprompter.html", "description.txt",
+                             "handout.html", "sheet.pdf", "sheet/row-01.png"})
+        CHECK(std::filesystem::exists(desk.folder / ("out/A-" + std::string(name))));
     for (const std::string& file : files) {
         INFO(file);
         CHECK(std::filesystem::file_size(file) > 20);
-        if (file.ends_with(".json")) CHECK(nlohmann::json::accept(read_all(file)));
+        if (file.ends_with(".json") || file.ends_with(".otio")) CHECK(nlohmann::json::accept(read_all(file)));
         if (file.ends_with(".html")) CHECK(run("xmllint", {"--noout", file}).status == 0);
         if (file.ends_with(".csv")) {
             // Python's own CSV reader: every record as long as the header.
@@ -91,11 +99,35 @@ TEST_CASE("Every format is written into the folder, and readable by others' tool
             CHECK(
                 run("ffprobe", {"-v", "error", "-show_entries", "stream=codec_name", "-of", "csv=p=0", file})
                     .out == "webvtt\n");
+        if (file.ends_with(".srt"))
+            CHECK(
+                run("ffprobe", {"-v", "error", "-show_entries", "stream=codec_name", "-of", "csv=p=0", file})
+                    .out == "subrip\n");
+        if (file.ends_with(".pdf"))
+            CHECK(run("pdftotext", {file, "-"}).out.find("Three lines") != std::string::npos);
+        if (file.ends_with(".png")) CHECK(read_all(file).starts_with("\x89PNG\r\n"));
+        if (file.ends_with(".edl")) CHECK(read_all(file).starts_with("TITLE: Three lines\nFCM: "));
     }
     const Outcome read =
         run("python3", {LUFT_CLI_TESTS "/analysis_keys.py", desk.folder / "out/A-analysis.json"});
     INFO(read.err);
     CHECK(read.status == 0);
+}
+
+TEST_CASE("A format that is no text wants a name, and isn't written over the recording or the project") {
+    const Desk desk;
+    const Outcome unnamed = desk.tried("export", {"--as", "sheet-pdf"});
+    CHECK(unnamed.status == 2);
+    CHECK(unnamed.err.find("--out") != std::string::npos);
+    const std::string before = read_all(desk.folder / "sung.wav");
+    const Outcome over = desk.tried("export", {"--as", "sheet-pdf", "--out", desk.folder / "sung.wav"});
+    CHECK(over.status == 1);
+    CHECK(over.err.find("is what the result is made from") != std::string::npos);
+    CHECK(read_all(desk.folder / "sung.wav") == before);
+    desk("export", {"--as", "sheet-pictures", "--out", desk.folder / "rows"});
+    CHECK(std::filesystem::exists(desk.folder / "rows/row-01.png"));
+    CHECK(desk.tried("export", {"--as", "sheet-pictures", "--out", desk.folder / "sung.wav"}).status == 1);
+    CHECK(read_all(desk.folder / "sung.wav") == before);
 }
 
 TEST_CASE("A label that looks like a path writes no file outside the folder") {
