@@ -19,7 +19,7 @@ void one(const Options& options, Frame& frame) {
     const Format& format = format_of(options.as);
     const project::Project project = open_to_read(options.project);
     Material material(project, project.performance(options.performance));
-    write_format(format, material, options.out, frame);
+    write_format(format, material, options.out, frame, frame.progress());
 }
 
 /// A performance's label may be no file name, and two may become the same one.
@@ -43,6 +43,9 @@ void all(const Options& options, Frame& frame) {
     std::filesystem::create_directories(folder, fault);
     if (fault)
         throw Error(Fault::cannot_write, "'" + options.folder + "' can't be made: " + fault.message() + ".");
+    const Progress progress = frame.progress();
+    const double steps = static_cast<double>(performances.size() * formats().size());
+    double step = 0;
     std::set<std::string> taken;
     std::string text;
     for (const project::Performance& performance : performances) {
@@ -50,8 +53,11 @@ void all(const Options& options, Frame& frame) {
         Material material(project, performance);
         for (const Format& format : formats()) {
             const auto out = folder / (stem + "-" + std::string(format.ending));
-            for (const auto& file : write_format(format, material, out.string(), frame))
+            progress.step(step / steps, format.key);
+            const Progress part = progress.part(step / steps, (step + 1) / steps);
+            for (const auto& file : write_format(format, material, out.string(), frame, part))
                 text += one_line(file.string()) + "\n";
+            ++step;
         }
     }
     frame.print(text);

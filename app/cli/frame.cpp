@@ -18,19 +18,21 @@ void Frame::run() {
     if (work_) work_();
 }
 
-void Frame::print(std::string_view text) const {
+void Frame::print(std::string_view text) {
+    if (line_) line_->clear();
     const bool written = std::fwrite(text.data(), 1, text.size(), stdout) == text.size();
     if (!written || std::fflush(stdout) != 0)
         throw Error(Fault::cannot_write,
                     std::string("The output can't be written: ") + std::strerror(errno) + ".");
 }
 
-void Frame::note(std::string_view line) const {
+void Frame::note(std::string_view line) {
+    if (line_) line_->clear();
     std::fprintf(stderr, "%.*s\n", static_cast<int>(line.size()), line.data());
 }
 
 void Frame::deliver(std::string_view text, const std::string& out,
-                    const std::vector<std::filesystem::path>& sources) const {
+                    const std::vector<std::filesystem::path>& sources) {
     if (out.empty()) return print(text);
     spare(out, sources);
     write_file(out, text);

@@ -21,15 +21,15 @@ class Frame {
     void run();
 
     /// Prints to standard output. Throws Error(cannot_write) when it can't be written (a full disk, say).
-    void print(std::string_view text) const;
+    void print(std::string_view text);
 
     /// One line for a person about something beside the result; to standard error.
-    void note(std::string_view line) const;
+    void note(std::string_view line);
 
     /// The result of a verb: into the file `out`, whole or not at all, or to standard output when `out` is
     /// empty. Throws Error(bad_request) when `out` is one of `sources`, which are never written over.
     void deliver(std::string_view text, const std::string& out,
-                 const std::vector<std::filesystem::path>& sources) const;
+                 const std::vector<std::filesystem::path>& sources);
 
     /// Throws Error(bad_request) when `out` is one of `sources`. For results that aren't a text.
     static void spare(const std::string& out, const std::vector<std::filesystem::path>& sources);

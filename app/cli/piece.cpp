@@ -17,7 +17,7 @@ struct Options {
     [[nodiscard]] bool changes() const { return title || writer || key || metre || !words_file.empty(); }
 };
 
-void show(const project::Piece& piece, bool as_json, const Frame& frame) {
+void show(const project::Piece& piece, bool as_json, Frame& frame) {
     if (as_json) {
         const Json value = {{"title", piece.title},
                             {"writer", piece.writer},

@@ -16,7 +16,12 @@ constexpr int kMostColumns = 60;                         // stays on one line of
 ProgressLine::ProgressLine() : on_terminal_(::isatty(STDERR_FILENO) == 1) {}
 
 ProgressLine::~ProgressLine() {
+    clear();
+}
+
+void ProgressLine::clear() {
     if (shown_) std::fputs("\r\033[K", stderr); // back to the start of the line, and clear it
+    shown_ = false;
 }
 
 void ProgressLine::show(double done, std::string_view doing) {

@@ -18,6 +18,8 @@ class ProgressLine {
 
     /// `done` from 0 to 1.
     void show(double done, std::string_view doing);
+    /// Takes the line off the terminal until it is shown again.
+    void clear();
     [[nodiscard]] std::stop_token stop_token() const { return interrupt_.stop_token(); }
 
   private:

@@ -6,7 +6,8 @@
 namespace luft::cli {
 
 std::vector<std::filesystem::path> write_format(const Format& format, Material& material,
-                                                const std::string& out, Frame& frame) {
+                                                const std::string& out, Frame& frame,
+                                                const Progress& progress) {
     const auto sources = files_of(material.project());
     if (const auto* text = std::get_if<AsText>(&format.make)) {
         frame.deliver((*text)(material), out, sources);
@@ -15,8 +16,8 @@ std::vector<std::filesystem::path> write_format(const Format& format, Material& 
     if (out.empty()) throw UsageError("'" + std::string(format.key) + "' can't be printed; say where: --out");
     Frame::spare(out, sources);
     if (const auto* folder = std::get_if<AsFolder>(&format.make))
-        return folder->write(material, out, frame.progress());
-    std::get<AsFile>(format.make).write(material, out, frame.progress());
+        return folder->write(material, out, progress);
+    std::get<AsFile>(format.make).write(material, out, progress);
     return {out};
 }
 

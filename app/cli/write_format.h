@@ -14,6 +14,7 @@ namespace luft::cli {
 /// that it has written. Throws UsageError for other formats without a name, Error(bad_request) when `out` is
 /// the project or a recording, and as the format itself.
 std::vector<std::filesystem::path> write_format(const Format& format, Material& material,
-                                                const std::string& out, Frame& frame);
+                                                const std::string& out, Frame& frame,
+                                                const Progress& progress = {});
 
 } // namespace luft::cli

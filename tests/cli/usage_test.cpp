@@ -1,5 +1,5 @@
 // The command line itself: help with an example everywhere, wrong use with status 2.
-#include "cli/program.h"
+#include "cli/desk.h"
 #include "tools/folder.h"
 
 #include <catch2/catch.hpp>
@@ -122,4 +122,15 @@ TEST_CASE("Nothing that goes to a file or a pipe holds terminal control characte
     const Folder folder;
     done({"new", folder / "a.luft", "--title", "Red \033[31m title"});
     CHECK(done({"piece", folder / "a.luft"}).find('\033') == std::string::npos);
+}
+
+TEST_CASE("The progress line is off the terminal before the result is on it") {
+    const Desk desk;
+    // `script` of Debian's bsdutils runs it on a terminal of its own.
+    const Outcome said =
+        run("script",
+            {"-qec", std::string(LUFT_PROGRAM) + " check " + (desk.folder / "a.luft").string(), "/dev/null"});
+    CHECK(said.status == 0);
+    CHECK(said.out.find("checking") != std::string::npos);
+    CHECK(said.out.find("\r\033[KSound") != std::string::npos);
 }
