@@ -3,8 +3,8 @@
 #include "base/text.h"
 #include "export/cue_rows.h"
 #include "export/cue_time.h"
+#include "export/lead_in.h"
 #include "export/page.h"
-#include "export/sung_lines.h"
 
 namespace luft::exports {
 namespace {
@@ -28,7 +28,7 @@ header { margin-bottom: 0; }
 )css";
 
 std::string length_words(Rational length) {
-    return fixed(length.as_double(), 0) + " s";
+    return fixed(length.as_double(), length < Rational(10) ? 1 : 0) + " s";
 }
 
 /// Walks through the programme, keeping what has been heard since the last word.
@@ -64,7 +64,7 @@ class Blocks {
         std::string heading = s.title;
         const std::string start = "Stop " + std::to_string(s.stop_number) + ": ";
         if (s.stop_number > 0 && heading.starts_with(start)) heading.erase(0, start.size());
-        block(s.stop_number > 0 ? std::to_string(s.stop_number) : "", heading, before(s), s.text,
+        block(s.stop_number > 0 ? std::to_string(s.stop_number) : "", heading, before(), s.text,
               length_words(s.programme_end - s.programme_start) + ", from " +
                   clock_text(seconds(s.programme_start)) + " of the programme");
         played_ = nullptr;
@@ -76,15 +76,18 @@ class Blocks {
               length_words(a.programme_end - a.programme_start) + ", while the music goes on");
     }
 
-    [[nodiscard]] std::string before(const script::Segment& s) const {
+    [[nodiscard]] std::string before() const {
         if (!played_) return {};
-        return "Plays " + length_words(played_->programme_end - played_->programme_start) + ", halts at " +
-               clock_text(seconds(s.media_start)) + sung_before(seconds(s.media_start));
+        const bool again = played_->kind == script::SegmentKind::replay;
+        const Seconds end = seconds(played_->media_end);
+        return (again ? "Plays again for " : "Plays for ") +
+               length_words(played_->programme_end - played_->programme_start) +
+               (again ? ", up to " : ", halts at ") + clock_text(end) + sung_before(end);
     }
 
     [[nodiscard]] std::string sung_before(Seconds t) const {
-        const std::string line = sung_line_before(source_, t);
-        return line.empty() ? "" : ": <q dir=\"auto\">" + safe(line) + "</q>";
+        const std::string words = lead_in(source_, t);
+        return words.empty() ? "" : ": <q dir=\"auto\">" + safe(words) + "</q>";
     }
 
     const script::Source& source_;

@@ -8,11 +8,8 @@
 namespace luft::exports {
 
 /// Every talk and aside of the programme in order, each in a block of its own: its number, what is heard
-/// before it (how long, up to where, and the line that was sung last), its words, and how long they take.
+/// before it (how long, up to where, and the words that are sung last), its words, and how long they take.
 /// Light on dark or dark on light as the reader's screen is set. As `page`: no script, no other file.
-///
-/// The sung line is told only where it is known: when the piece has as many lines of words as the performance
-/// has phrases.
 std::string teleprompter(const script::Source& source, const script::CueSheet& sheet);
 
 } // namespace luft::exports

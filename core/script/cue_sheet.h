@@ -19,6 +19,7 @@ struct Source {
     std::vector<project::ScriptItem> items;
     project::ScriptSettings settings;
     vocabulary::Vocabulary vocabulary;
+    std::vector<project::SungWord> sung_words = {}; ///< under the line, in order
 };
 
 enum class SegmentKind {

@@ -9,7 +9,8 @@ Source gather(const project::Project& project, const project::Performance& perfo
             .moments = project.moments(performance.id),
             .items = project.script(performance.id),
             .settings = project.script_settings(),
-            .vocabulary = project.vocabulary()};
+            .vocabulary = project.vocabulary(),
+            .sung_words = project.sung_words(performance.id)};
 }
 
 } // namespace luft::script

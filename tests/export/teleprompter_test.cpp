@@ -1,7 +1,7 @@
 // The teleprompter page, checked by libxml2's xmllint.
 #include "export/cue_material.h"
+#include "export/lead_in.h"
 #include "export/page_file.h"
-#include "export/sung_lines.h"
 #include "export/teleprompter.h"
 
 #include <catch2/catch.hpp>
@@ -31,7 +31,14 @@ TEST_CASE("the teleprompter has one block for each talk and aside, in the progra
     CHECK(words(page, 4) == "=1+1 is no formula here");
     CHECK(words(page, 5) == "Thank you.");
     CHECK(page.asked("string((//*[@class='number'])[2])") == "2");
-    CHECK(page.asked("string((//*[@class='before'])[1])") == "Plays 12 s, halts at 0:12.0");
+    CHECK(page.asked("string((//*[@class='before'])[1])") == "Plays for 12 s, halts at 0:12.0");
+}
+
+TEST_CASE("a halt right after a replay says what was heard again") {
+    auto source = cue_source();
+    source.items[3].at = source.items[1].at; // both stops at 12 s; the first replays 6 to 9 s at half speed
+    const PageFile page(prompter(source));
+    CHECK(page.asked("string((//*[@class='before'])[2])") == "Plays again for 6.0 s, up to 0:09.0");
 }
 
 TEST_CASE("no text brings markup into the teleprompter, and it needs nothing from elsewhere") {
@@ -47,17 +54,30 @@ TEST_CASE("no text brings markup into the teleprompter, and it needs nothing fro
     CHECK(css.find("18mm") != std::string::npos); // capitals of 13 mm
 }
 
-TEST_CASE("a block says which line was sung last, where lines and phrases go together") {
-    auto source = cue_source(); // three phrases, from 4, 15 and 34 s
-    source.piece.words = "Lamps along the <water>\n\nTides that turn\nהביתה\n";
-    CHECK(sung_line_before(source, Seconds(3)).empty());
-    CHECK(sung_line_before(source, Seconds(12)) == "Lamps along the <water>");
-    CHECK(sung_line_before(source, Seconds(50)) == "הביתה");
+TEST_CASE("a block says which words are sung last before the halt") {
+    auto source = cue_source();
+    const auto sung = [&](double at, const char* text, bool joins = false) {
+        project::SungWord word;
+        word.text = text;
+        word.joins = joins;
+        word.at = Seconds(at);
+        source.sung_words.push_back(word);
+    };
+    for (const char* word : {"one", "two", "Lamps", "along", "the"})
+        sung(4 + static_cast<double>(source.sung_words.size()), word);
+    sung(9, "<wa", true);
+    sung(10, "ter>");
+    sung(11, "הביתה");
+    sung(15, "af", true);
+    sung(16, "ter");
+    CHECK(lead_in(source, Seconds(4)).empty());
+    CHECK(lead_in(source, Seconds(6.5)) == "one two Lamps");
+    CHECK(lead_in(source, Seconds(9.5)) == "one two Lamps along the <wa-");
+    CHECK(lead_in(source, Seconds(12)) == "two Lamps along the <water> הביתה");
+    CHECK(lead_in(source, Seconds(50)) == "Lamps along the <water> הביתה after");
     const PageFile page(prompter(source));
     CHECK(page.asked("string((//*[@class='before'])[1])") ==
-          "Plays 12 s, halts at 0:12.0: Lamps along the <water>");
-    source.piece.words += "One line more than phrases";
-    CHECK(sung_line_before(source, Seconds(12)).empty());
+          "Plays for 12 s, halts at 0:12.0: two Lamps along the <water> הביתה");
 }
 
 TEST_CASE("a script without words gives a teleprompter page that says so") {
