@@ -32,8 +32,10 @@ std::vector<Span> sorted(std::vector<Span> spans) {
 
 std::vector<Span> spans_of(const profile::Source& source, const std::vector<const marks::Note*>& notes) {
     std::vector<Span> spans;
-    for (const auto* p : counting<marks::Phrase>(source))
-        spans.push_back(p->span);
+    // Unsure ones too: they only say where a line of the picture ends, and no note may be left out for that.
+    for (const auto& mark : source.marks)
+        if (mark.kind() == project::MarkKind::phrase && mark.state != project::MarkState::dropped)
+            spans.push_back(mark.span());
     if (!spans.empty()) return sorted(std::move(spans));
     for (const auto* n : notes)
         if (spans.empty() || n->span.start - spans.back().end >= kRest)

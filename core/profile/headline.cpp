@@ -3,6 +3,8 @@
 #include "base/text.h"
 #include "profile/words.h"
 
+#include <algorithm>
+
 namespace luft::profile {
 
 std::vector<std::string> headline(const Material& m, const Profile& p) {
@@ -14,7 +16,12 @@ std::vector<std::string> headline(const Material& m, const Profile& p) {
         return out;
     }
     std::string first = singer + " sings " + counted(p.notes, "note");
-    if (p.phrases > 0) first += " in " + counted(p.phrases, "phrase");
+    // Not of phrases of which some are too unsure to count: there are more then than are told.
+    const bool all_count = std::ranges::none_of(m.source.marks, [](const project::Mark& mark) {
+        return mark.kind() == project::MarkKind::phrase && mark.state == project::MarkState::proposed &&
+               mark.confidence() < kLeastConfidence;
+    });
+    if (p.phrases > 0 && all_count) first += " in " + counted(p.phrases, "phrase");
     first += ", " + length_text(p.sung) + " of singing";
     if (p.duration > Seconds(0)) first += " in a recording of " + length_text(p.duration);
     first += m.accompanied ? ", with accompaniment." : ".";
