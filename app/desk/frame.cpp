@@ -53,6 +53,15 @@ Frame::Frame()
     session_.watch([this](const Session::Change& change) { watch(change); });
     Bind(wxEVT_MENU, [this](wxCommandEvent& event) { run(static_cast<Do>(event.GetId())); });
     Bind(wxEVT_CHAR_HOOK, &Frame::key, this);
+    // While a menu is open, Escape and the arrows are its own.
+    Bind(wxEVT_MENU_OPEN, [this](wxMenuEvent& event) {
+        event.Skip();
+        menu_open_ = true;
+    });
+    Bind(wxEVT_MENU_CLOSE, [this](wxMenuEvent& event) {
+        event.Skip();
+        menu_open_ = false;
+    });
     Bind(wxEVT_CLOSE_WINDOW, [this](wxCloseEvent& event) {
         side_->form().store();
         save_layout();
@@ -141,13 +150,16 @@ void Frame::make_parts() {
     start_ = new StartPage(book_, [this](Do id) { run(id); });
     sheet_ = new SheetView(
         book_, session_,
-        {[this](Seconds t) { go_to(t); },
+        {[this](Seconds t) { go_to(t, false); },
          [this](Span span) { guarded([&] { luft::desk::make_moment(session_, span); }); },
          [this](project::MarkId id, Span span) { guarded([&] { move_mark(session_, id, span); }); },
          [this](project::MomentId id, Span span) { guarded([&] { move_moment(session_, id, span); }); },
          [this](project::SungWordId id, Seconds at) { guarded([&] { move_word(session_, id, at); }); },
          [this] { run(Do::write_remark); }});
-    profile_ = new ProfileView(book_, session_, [this](Span span) { play_span(span); });
+    profile_ = new ProfileView(book_, session_, [this](Span span) {
+        if (playing_.loop()) play(Do::loop); // it would run back to where the loop is
+        play_span(span);
+    });
     book_->AddPage(start_, "");
     book_->AddPage(sheet_, "");
     book_->AddPage(profile_, "");

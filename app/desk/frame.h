@@ -96,7 +96,8 @@ class Frame : public wxFrame {
     void open_media();
     void show_sound_note();
     void tick();
-    void go_to(Seconds time);
+    /// `reveal` scrolls there; not after a click, or what was clicked would run away.
+    void go_to(Seconds time, bool reveal = true);
     void play(Do id);
     void play_span(Span span);
     void set_speed(int percent);
@@ -145,6 +146,7 @@ class Frame : public wxFrame {
     wxMenu* facet_menu_ = nullptr;
     bool media_missing_ = false;
     bool was_playing_ = false;
+    bool menu_open_ = false;
     std::optional<Seconds> play_until_; ///< the end of what was asked for
 };
 

@@ -57,6 +57,7 @@ void Frame::say(const Error& error) {
 }
 
 void Frame::key(wxKeyEvent& event) {
+    if (menu_open_) return event.Skip();
     wxWindow* focus = wxWindow::FindFocus();
     const bool writing = dynamic_cast<wxTextEntry*>(focus) != nullptr;
     if (wxGetTopLevelParent(focus ? focus : this) != this) return event.Skip(); // a dialog's own

@@ -47,7 +47,7 @@ void Frame::open_media() {
 
 void Frame::show_sound_note() {
     const wxString whole = shown(playing_.note());
-    transport_->show_note(playing_.silent() ? wxString("Playing silently") : whole, whole);
+    transport_->show_note(playing_.silent() ? wxString("No sound device: plays silently") : whole, whole);
 }
 
 void Frame::tick() {
@@ -65,11 +65,11 @@ void Frame::tick() {
     picture_->show_at(now);
 }
 
-void Frame::go_to(Seconds time) {
+void Frame::go_to(Seconds time, bool reveal) {
     play_until_.reset();
     const Seconds end = session_.source().performance.facts.duration;
     playing_.go_to(std::clamp(time, Seconds(0), end));
-    if (!playing_.playing()) sheet_->reveal(playing_.position());
+    if (reveal && !playing_.playing()) sheet_->reveal(playing_.position());
 }
 
 Span Frame::loop_span() const {

@@ -42,10 +42,10 @@ RecordingDialog::RecordingDialog(wxWindow* parent, const wxString& media, bool n
     row("Source", source_);
     permission_ = field("", "under which permission you quote it");
     row("Permission", permission_);
-    const wxString voices[] = {"find out", "voice alone", "with accompaniment"};
+    const wxString voices[] = {"found out by listening", "the voice alone", "the voice with accompaniment"};
     voice_ = new wxChoice(this, wxID_ANY, wxDefaultPosition, wxDefaultSize, 3, voices);
     voice_->SetSelection(0);
-    row("What sounds", voice_);
+    row("To be heard", voice_);
     if (new_project) {
         auto* line = new wxPanel(this);
         auto* across = new wxBoxSizer(wxHORIZONTAL);

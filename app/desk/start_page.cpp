@@ -28,7 +28,8 @@ StartPage::StartPage(wxWindow* parent, std::function<void(Do)> run)
             this,
             "Bring in a recorded performance. Luftpause listens to it and sets it out as a song sheet: every "
             "phrase a line, with its breaths, switches of register and notes. You keep what is right, mark "
-            "the moments you want to speak about, and turn them into a script and a cue sheet.",
+            "the moments you want to speak about; from them come a technique profile here and, on the "
+            "command line, script and cue sheet.",
             1.1),
         0, wxBOTTOM, FromDIP(22));
     auto* ways = new wxFlexGridSizer(2, FromDIP(wxSize(16, 10)));

@@ -38,8 +38,11 @@ std::optional<Cents> scoop_of(std::span<const float> line, const Run& note, std:
         deepest = std::max(deepest, cents);
         ++under;
     }
-    if (under < 4) return std::nullopt;
-    return Cents(std::min(deepest, 1200.0));
+    // Deeper than a fourth it is no scoop but another note, or a slip of the pitch track (common practice, no
+    // source).
+    constexpr double kDeepest = 500;
+    if (under < 4 || deepest > kDeepest) return std::nullopt;
+    return Cents(deepest);
 }
 
 /// Where the level under 1.2 kHz is lowest in the 50 ms before a note: what lies before is the tail of

@@ -46,12 +46,13 @@ std::vector<Switch> find_switches(const voice::Curves& c, const std::vector<Note
                 if (std::abs((n.span.start - s.time).value()) < 0.08) s.time = n.span.start;
             s.from = *state ? Register::head : Register::chest;
             s.to = is_head ? Register::head : Register::chest;
-            const auto pitch_near = [&](std::size_t from, std::size_t to) {
+            const auto pitch_near = [&](std::size_t from, std::size_t to) -> std::optional<double> {
                 const auto m = signal::median(c.f0.raw().subspan(from, to - from));
-                return m ? pitch_of(Hertz(*m)).value() : 0.0;
+                return m ? std::optional(pitch_of(Hertz(*m)).value()) : std::nullopt;
             };
-            const double jump =
-                pitch_near(i, std::min(i + 12, end)) - pitch_near(i > begin + 12 ? i - 12 : begin, i);
+            const auto after = pitch_near(i, std::min(i + 12, end));
+            const auto before = pitch_near(i > begin + 12 ? i - 12 : begin, i);
+            const double jump = after && before ? *after - *before : 0;
             s.leap = std::abs(jump) > 2.5;
             const double trust = setting == voice::Setting::alone ? 1.0 : 0.27; // 1 in 5 was right
             s.confidence = {trust * (0.7 + 0.12 * sure / static_cast<double>(holds))};

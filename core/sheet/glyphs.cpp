@@ -78,7 +78,7 @@ void draw_verdict(Canvas& canvas, double x, double y, int verdict, Colour colour
     } else if (verdict == 1) {
         canvas.fill(Path().move(x, y - 5).line(x + 5, y).line(x, y + 5).line(x - 5, y).close(), colour);
     } else {
-        canvas.box(x - 4.5, y - 1.2, 9, 2.4, colour);
+        canvas.fill(circle(x, y, 3), colour);
     }
 }
 

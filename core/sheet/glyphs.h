@@ -26,7 +26,7 @@ void draw_stop(Canvas& canvas, double x, double y, Colour colour);
 /// A moment's number in its circle; the ring is dotted for a proposal.
 void draw_number(Canvas& canvas, double x, double y, int number, Colour colour, Colour paper, bool kept);
 
-/// The sign of a verdict: a plus for strength, a diamond for watch, a bar for explain.
+/// The sign of a verdict: a plus for strength, a diamond for watch, a dot for explain.
 void draw_verdict(Canvas& canvas, double x, double y, int verdict, Colour colour);
 
 } // namespace luft::sheet

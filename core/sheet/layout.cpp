@@ -176,7 +176,10 @@ double fitting_scale(const profile::Source& source, double width, double margin)
     std::vector<double> lengths;
     for (const auto& row : rows(source, Seconds(std::numeric_limits<double>::max() / 4)))
         if (row.kind == Row::Kind::sung) lengths.push_back(row.sung.length().value());
-    const double longest = profile::percentile(lengths, 0.9).value_or(6) + kLead.value() + 0.2;
+    double longest = profile::percentile(lengths, 0.9).value_or(6);
+    // A few longer ones may be cut, but not for the sake of a little more width.
+    if (!lengths.empty()) longest = std::max(longest, std::min(std::ranges::max(lengths), 1.3 * longest));
+    longest += kLead.value() + 0.2;
     return std::clamp((width - margin - kGutter - kRightPad) / longest, 40.0, 160.0);
 }
 

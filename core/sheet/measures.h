@@ -30,7 +30,7 @@ inline constexpr double kLeastCard = 44;  ///< number and verdict below each oth
 inline constexpr double kCardGap = 6;
 inline constexpr int kTitleLines = 2;
 inline constexpr int kRemarkLines = 4;
-inline constexpr int kEvidenceLines = 2;
+inline constexpr int kEvidenceLines = 3;
 inline constexpr Type kCardTitle{12.5, true, false};
 inline constexpr Type kCardRemark{12.5, false, false};
 inline constexpr Type kCardEvidence{12, false, true};

@@ -31,7 +31,8 @@ View page_view(const profile::Source& source) {
 
 std::string subtitle_of(const profile::Source& source) {
     const auto& performance = source.performance;
-    std::string words = performance.performer.empty() ? performance.label : performance.performer;
+    std::string words =
+        performance.performer.empty() ? "Performance " + performance.label : performance.performer;
     if (source.piece.writer.empty()) return words;
     return words + (words.empty() ? "written by " : "  ·  written by ") + source.piece.writer;
 }

@@ -51,8 +51,9 @@ std::string facet_html(const profile::FacetProfile& facet, const sheet::Colours&
         html += "<table cellpadding=\"3\">\n";
         for (const auto& shade : facet.shades) {
             html += "<tr><td>" + escape_markup(shade.name) + "</td><td align=\"right\" nowrap>" +
-                    fixed(shade.share * 100, 0) + " %</td><td>" + coloured(escape_markup(shade.of), c.soft) +
-                    "</td><td>" + (shade.best ? link(*shade.best) : "") + "</td></tr>\n";
+                    fixed(shade.share * 100, 0) + " %</td><td nowrap>" +
+                    coloured(escape_markup(shade.of), c.soft) + "</td><td>" +
+                    (shade.best ? link(*shade.best) : "") + "</td></tr>\n";
         }
         html += "</table>\n";
     }
@@ -75,10 +76,11 @@ std::string hex(sheet::Colour colour) {
 }
 
 std::string profile_page(const profile::Profile& profile, const sheet::Colours& c) {
-    std::string html = "<html><body bgcolor=\"" + hex(c.paper) + "\" text=\"" + hex(c.ink) + "\" link=\"" +
-                       hex(c.chest) + "\">\n<h1>" + escape_markup(profile.piece) + "</h1>\n<p>" +
-                       escape_markup(profile.performer.empty() ? profile.label : profile.performer) +
-                       "</p>\n";
+    std::string html =
+        "<html><body bgcolor=\"" + hex(c.paper) + "\" text=\"" + hex(c.ink) + "\" link=\"" + hex(c.chest) +
+        "\">\n<h1>" + escape_markup(profile.piece) + "</h1>\n<p>" +
+        escape_markup(profile.performer.empty() ? "Performance " + profile.label : profile.performer) +
+        "</p>\n";
     if (profile.notes == 0)
         return html + "<p>Nothing to sum up yet: no note is marked in this performance.</p></body></html>";
     html += "<p>";

@@ -69,13 +69,13 @@ std::string title_of(const profile::Source& source, const project::Mark& mark) {
 }
 
 std::string state_of(const project::Mark& mark) {
-    if (mark.origin == project::Origin::coach) return "Set by you";
+    if (mark.origin == project::Origin::coach) return "Set and kept by you";
     if (mark.state == project::MarkState::proposed) return "Proposed, " + sure(mark.confidence());
     return capital(std::string(word(mark.state)));
 }
 
 std::string state_of(const project::Moment& moment) {
-    if (moment.origin == project::Origin::coach) return "Made by you";
+    if (moment.origin == project::Origin::coach) return "Made and kept by you";
     if (moment.state == project::MarkState::proposed) return "Proposed, " + sure(moment.confidence);
     return capital(std::string(word(moment.state)));
 }

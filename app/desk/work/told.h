@@ -10,7 +10,7 @@ namespace luft::desk {
 /// "Breath, heard", "F#4 +12 cents", "Switch from chest to head": one line, without the time.
 std::string title_of(const profile::Source& source, const project::Mark& mark);
 
-/// "Proposed, quite sure (0.87)", "Kept", "Set by you".
+/// "Proposed, quite sure (0.87)", "Kept", "Set and kept by you".
 std::string state_of(const project::Mark& mark);
 std::string state_of(const project::Moment& moment);
 
