@@ -48,7 +48,7 @@ std::vector<Row> machine_rows(const Machine& m) {
     const auto factor = [](const std::optional<Speed>& s) {
         return s ? std::optional(s->real_time_factor) : std::nullopt;
     };
-    const std::string on = "processor time, decoding included", no = "by a benchmark of the desk";
+    const std::string on = "processor time, decoding included", no = "tests/bench/desk, in desk.md";
     return {{"whole analysis, solo voice, 44.1 kHz", "at least 60 x real time", Bound::least, 60,
              factor(m.solo), 1, " x", on},
             {"whole analysis, accompanied, 44.1 kHz stereo", "at least 25 x real time", Bound::least, 25,
