@@ -174,10 +174,16 @@ bool Frame::run_edit(Do id) {
     switch (id) {
     case Do::undo:
         side_->form().store();
-        session_.undo();
+        if (const auto label = session_.undo_label()) {
+            session_.undo();
+            transport_->show_note(shown("Undone: " + *label));
+        }
         return true;
     case Do::redo:
-        session_.redo();
+        if (const auto label = session_.redo_label()) {
+            session_.redo();
+            transport_->show_note(shown("Done again: " + *label));
+        }
         return true;
     case Do::keep:
         keep_or_drop(project::MarkState::kept);

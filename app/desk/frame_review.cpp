@@ -1,5 +1,6 @@
 // The review pass: from proposal to proposal, one key each.
 #include "desk/frame.h"
+#include "desk/text.h"
 #include "desk/work/edits.h"
 
 namespace luft::desk {
@@ -37,6 +38,7 @@ void Frame::keep_or_drop(project::MarkState state) {
     const Span span = mark ? mark->span() : moment->span;
     const Confidence confidence = mark ? mark->confidence() : moment->confidence;
     set_state(session_, state);
+    if (const auto done = session_.undo_label()) transport_->show_note(shown("Done: " + *done));
     // In the review pass one key a proposal is enough: the next one comes by itself.
     if (!was_open) return;
     const auto open = open_proposals(session_.source(), order_, review_notes_);
