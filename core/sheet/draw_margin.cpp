@@ -4,6 +4,7 @@
 #include "sheet/measures.h"
 
 #include <array>
+#include <string>
 
 namespace luft::sheet {
 namespace {
@@ -38,6 +39,8 @@ void draw_brackets(Canvas& canvas, const Layout& layout, std::size_t row, const 
         canvas.stroke(path, colour, selected ? 2.4 : 1.5, kept(moment) ? Line::solid : Line::dotted);
         if (b.begins)
             draw_number(canvas, b.left - 1, y - 1, b.number, colour, look.colours.paper, kept(moment));
+        else
+            canvas.text(b.left + 2, y - 3, std::to_string(b.number), {10, false, false}, colour);
     }
 }
 
