@@ -68,7 +68,6 @@ class Frame : public wxFrame {
     void focus_page();
     /// Why a command can't be had now, for a person; nothing when there is nothing to say.
     [[nodiscard]] std::string why_not(Do id) const;
-    [[nodiscard]] ReviewOrder order() const { return order_; }
 
     // frame_review.cpp
     void review_next();

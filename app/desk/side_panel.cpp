@@ -101,7 +101,7 @@ void SidePanel::refresh() {
         when_->SetLabelText(when(mark->span()));
         state_->SetLabelText(shown(state_of(*mark)));
         keep_->Enable(mark->state != project::MarkState::kept && !session_.read_only());
-        set_lines(facts_of(session_.source(), *mark));
+        set_lines(facts_of(*mark));
     } else if (moment) {
         title_->SetLabelText("Moment");
         when_->SetLabelText(when(moment->span));

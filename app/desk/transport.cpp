@@ -12,31 +12,29 @@ Transport::Transport(wxWindow* parent, Wishes wishes)
     : wxPanel(parent, wxID_ANY), wishes_(std::move(wishes)) {
     auto* row = new wxBoxSizer(wxHORIZONTAL);
     const int gap = FromDIP(8);
-    const auto add = [&](wxWindow* window, int left) {
+    const auto add = [&](wxWindow* window) {
         row->Add(window, 0, wxALIGN_CENTRE_VERTICAL | wxLEFT | wxTOP | wxBOTTOM, FromDIP(5));
-        row->GetItem(window)->SetBorder(FromDIP(5));
-        (void)left;
     };
     play_ = new wxButton(this, wxID_ANY, "Play", wxDefaultPosition, FromDIP(wxSize(90, -1)));
     play_->SetToolTip("Play or pause  (Space)");
-    add(play_, gap);
+    add(play_);
     time_ = new wxStaticText(this, wxID_ANY, "0:00.0 of 0:00.0", wxDefaultPosition, FromDIP(wxSize(150, -1)),
                              wxST_NO_AUTORESIZE);
-    add(time_, gap);
-    add(new wxStaticText(this, wxID_ANY, "Speed"), gap);
+    add(time_);
+    add(new wxStaticText(this, wxID_ANY, "Speed"));
     wxArrayString speeds;
     for (const int percent : kSpeeds)
         speeds.Add(wxString::Format("%d %%", percent));
     speed_ = new wxChoice(this, wxID_ANY, wxDefaultPosition, wxDefaultSize, speeds);
     speed_->SetSelection(static_cast<int>(std::size(kSpeeds)) - 1);
     speed_->SetToolTip("At the same pitch  (- and +)");
-    add(speed_, gap);
+    add(speed_);
     loop_ = new wxCheckBox(this, wxID_ANY, "Loop");
     loop_->SetToolTip("The selection, or the phrase at the playhead  (L)");
-    add(loop_, gap);
-    add(new wxStaticText(this, wxID_ANY, "Volume"), gap);
+    add(loop_);
+    add(new wxStaticText(this, wxID_ANY, "Volume"));
     volume_ = new wxSlider(this, wxID_ANY, 80, 0, 100, wxDefaultPosition, FromDIP(wxSize(110, -1)));
-    add(volume_, gap);
+    add(volume_);
     note_ = new wxStaticText(this, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxST_ELLIPSIZE_END);
     row->Add(note_, 1, wxALIGN_CENTRE_VERTICAL | wxLEFT, gap);
     SetSizer(row);

@@ -92,5 +92,6 @@ TEST_CASE("Without words, or without notes, spreading says why it can't") {
     CHECK_THROWS_WITH(spread_words(empty), Catch::Contains("no notes"));
     desk.make_read_only();
     desk.session.open(desk.file());
-    if (desk.session.read_only()) CHECK_THROWS_AS(type(desk.session, kWords), Error);
+    REQUIRE(desk.session.read_only());
+    CHECK_THROWS_AS(type(desk.session, kWords), Error);
 }

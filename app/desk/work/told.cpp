@@ -34,7 +34,7 @@ std::string written(const profile::Source& source, MidiPitch pitch) {
     return note_name(MidiPitch(pitch.value() - sheet::retuned(source)));
 }
 
-void add_note(const profile::Source& source, const marks::Note& note, std::vector<std::string>& out) {
+void add_note(const marks::Note& note, std::vector<std::string>& out) {
     out.push_back("Held " + fixed(note.span.length().value(), 2) + " s, level " +
                   fixed(note.level.value(), 0) + " dB, " + std::string(word(note.shape)) +
                   (note.dynamic ? ", " + std::string(word(*note.dynamic)) : ""));
@@ -52,7 +52,6 @@ void add_note(const profile::Source& source, const marks::Note& note, std::vecto
         out.push_back("Formants: " + fixed(note.vowel->f1.value(), 0) + " and " +
                       fixed(note.vowel->f2.value(), 0) + " Hz" +
                       (note.vowel->nearest.empty() ? "" : ", near [" + note.vowel->nearest + "]"));
-    (void)source;
 }
 
 } // namespace
@@ -80,10 +79,10 @@ std::string state_of(const project::Moment& moment) {
     return capital(std::string(word(moment.state)));
 }
 
-std::vector<std::string> facts_of(const profile::Source& source, const project::Mark& mark) {
+std::vector<std::string> facts_of(const project::Mark& mark) {
     std::vector<std::string> out;
     if (const auto* note = std::get_if<marks::Note>(&mark.what)) {
-        add_note(source, *note, out);
+        add_note(*note, out);
     } else if (const auto* breath = std::get_if<marks::Breath>(&mark.what)) {
         out.push_back("Takes " + fixed(breath->span.length().value(), 2) + " s" +
                       (breath->below_voice

@@ -16,7 +16,7 @@ std::string state_of(const project::Moment& moment);
 
 /// Everything measured about a mark, a line each: "Vibrato: 5.4 Hz, ±38 cents". Values that couldn't be had
 /// are left out.
-std::vector<std::string> facts_of(const profile::Source& source, const project::Mark& mark);
+std::vector<std::string> facts_of(const project::Mark& mark);
 
 /// What was measured over a span: pitch range, level, loudness, vibrato, breath and register, a line each.
 std::vector<std::string> facts_of(const profile::Source& source, Span span);
