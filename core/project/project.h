@@ -125,7 +125,10 @@ class Project {
     void store_script(PerformanceId id, const std::vector<ScriptItem>& items);
     ScriptItemId
     add_script_item(const ScriptItem& item); ///< position 0 = by media time; marks nothing as own words
+    /// Words that change lose their rehearsed time, unless another one comes with them.
     void change_script_item(const ScriptItem& item);
+    /// Changes several items, and adds those with id 0, in one edit of that name. Position 0 = by media time.
+    void change_script(PerformanceId id, const std::vector<ScriptItem>& changed, const std::string& label);
     void remove_script_item(ScriptItemId id);
 
     // --- journal

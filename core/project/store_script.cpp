@@ -31,6 +31,12 @@ auto find_item(std::vector<ScriptItem>& items, ScriptItemId id) {
     return std::ranges::find(items, id, &ScriptItem::id);
 }
 
+/// Index at which an item belongs: by media time where its position is 0.
+std::size_t place_of(const std::vector<ScriptItem>& all, const ScriptItem& item) {
+    return item.position == 0 ? place_by_time(all, item)
+                              : std::min(static_cast<std::size_t>(item.position) - 1, all.size());
+}
+
 /// The drafted items with the coach's own untouched: text and settings as stored, the place as drafted.
 std::vector<ScriptItem> merge_draft(Database& database, PerformanceId id, std::vector<ScriptItem> stored,
                                     const std::vector<ScriptItem>& drafted) {
@@ -83,9 +89,7 @@ ScriptItemId Project::add_script_item(const ScriptItem& given) {
     ScriptItem item = given;
     item.id = {};
     std::vector<ScriptItem> all = read_script(database, item.performance);
-    const std::size_t place = item.position == 0
-                                  ? place_by_time(all, item)
-                                  : std::min(static_cast<std::size_t>(item.position) - 1, all.size());
+    const std::size_t place = place_of(all, item);
     all.insert(all.begin() + static_cast<std::ptrdiff_t>(place), item);
     const ScriptItemId id = write_in_order(database, all)[place];
     edit.commit("add " + place_of(item));
@@ -93,21 +97,32 @@ ScriptItemId Project::add_script_item(const ScriptItem& given) {
 }
 
 void Project::change_script_item(const ScriptItem& changed) {
+    const ScriptItem before = read_script_item(store_->database, changed.id);
+    change_script(before.performance, {changed}, "change " + place_of(before));
+}
+
+void Project::change_script(PerformanceId id, const std::vector<ScriptItem>& changed,
+                            const std::string& label) {
     Edit edit = store_->edit();
     Database& database = store_->database;
-    const ScriptItem before = read_script_item(database, changed.id);
-    ScriptItem item = changed;
-    item.performance = before.performance;
-    demand_script_item(database, item);
-    demand(item.position >= 0, "Positions in the script count from 1.");
-    std::vector<ScriptItem> all = read_script(database, item.performance);
-    all.erase(find_item(all, item.id));
-    const std::size_t place = item.position == 0
-                                  ? place_by_time(all, item)
-                                  : std::min(static_cast<std::size_t>(item.position) - 1, all.size());
-    all.insert(all.begin() + static_cast<std::ptrdiff_t>(place), item);
-    write_in_order(database, all);
-    edit.commit("change " + place_of(before));
+    label_of(database, id);
+    for (ScriptItem item : changed) {
+        item.performance = id;
+        demand_script_item(database, item);
+        demand(item.position >= 0, "Positions in the script count from 1.");
+        std::vector<ScriptItem> all = read_script(database, id);
+        if (item.id.value != 0) {
+            const ScriptItem before = read_script_item(database, item.id);
+            const auto old = find_item(all, item.id);
+            demand(old != all.end(), "That part of the script belongs to another performance.");
+            // The time was measured for other words.
+            if (item.text != before.text && item.rehearsed == before.rehearsed) item.rehearsed.reset();
+            all.erase(old);
+        }
+        all.insert(all.begin() + static_cast<std::ptrdiff_t>(place_of(all, item)), item);
+        write_in_order(database, all);
+    }
+    edit.commit(label);
 }
 
 void Project::remove_script_item(ScriptItemId id) {

@@ -60,9 +60,10 @@ enum class WarningKind {
 
 struct Warning {
     WarningKind kind;
-    project::ScriptItemId item;    ///< 0 for the whole programme
-    std::string words;             ///< one sentence
-    std::optional<Seconds> remedy; ///< nearest place (media time) where it would fit
+    project::ScriptItemId item;                   ///< 0 for the whole programme
+    std::string words;                            ///< one sentence
+    std::optional<Seconds> remedy;                ///< nearest place (media time) where it would fit
+    std::optional<Rational> programme_start = {}; ///< of a quote: where it begins
 };
 
 struct CueSheet {

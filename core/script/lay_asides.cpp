@@ -1,5 +1,6 @@
 #include "script/lay_asides.h"
 
+#include "script/singing.h"
 #include "script/warnings.h"
 
 #include <algorithm>
@@ -61,6 +62,18 @@ void lay_asides(const Source& source, const Grid& grid, const std::vector<const 
         }
         if (cue.programme_end > cue.programme_start) sheet.asides.push_back(std::move(cue));
     }
+}
+
+std::vector<Span> free_for_aside(const Source& source, const CueSheet& sheet, project::ScriptItemId aside) {
+    const auto seconds = [](Rational t) { return Seconds(t.as_double()); };
+    std::vector<Span> played;
+    for (const Segment& s : sheet.segments)
+        if (s.kind == SegmentKind::play) played.push_back({seconds(s.media_start), seconds(s.media_end)});
+    std::vector<Span> taken = singing(source.marks);
+    for (const AsideCue& a : sheet.asides)
+        if (a.item != aside)
+            taken.push_back({a.media_start, a.media_start + seconds(a.programme_end - a.programme_start)});
+    return without(played, std::move(taken));
 }
 
 } // namespace luft::script

@@ -17,4 +17,7 @@ void lay_asides(const Source& source, const Grid& grid, const std::vector<const 
 /// How long an aside takes to say: rehearsed, or its words at the set rate; whole frames.
 Rational aside_length(const Source& source, const Grid& grid, const project::ScriptItem& item);
 
+/// Stretches of the recording that are played, nobody sings in, and no other aside takes.
+std::vector<Span> free_for_aside(const Source& source, const CueSheet& sheet, project::ScriptItemId aside);
+
 } // namespace luft::script

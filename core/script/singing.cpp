@@ -6,6 +6,8 @@
 namespace luft::script {
 namespace {
 
+constexpr Seconds kRunUp{0.5};
+
 std::vector<Span> united(std::vector<Span> spans) {
     std::ranges::sort(spans, {}, [](const Span& s) { return s.start; });
     std::vector<Span> out;
@@ -38,13 +40,25 @@ std::vector<Span> singing(const std::vector<project::Mark>& marks) {
     return united(std::move(spans));
 }
 
+std::vector<Span> phrases(const std::vector<project::Mark>& marks) {
+    std::vector<Span> spans;
+    for (const auto& m : marks)
+        if (counts(m) && m.kind() == project::MarkKind::phrase) spans.push_back(m.span());
+    if (spans.empty()) return singing(marks);
+    std::ranges::sort(spans, {}, [](const Span& s) { return s.start; });
+    return spans;
+}
+
+Seconds run_up(const std::vector<Span>& phrases, std::size_t phrase) {
+    const Seconds before = phrase == 0 ? Seconds(0) : phrases[phrase - 1].end;
+    const Seconds start = phrases[phrase].start;
+    return std::max(start - kRunUp, std::min(before, start));
+}
+
 std::vector<Seconds> phrase_ends(const std::vector<project::Mark>& marks) {
     std::vector<Seconds> ends;
-    for (const auto& m : marks)
-        if (counts(m) && m.kind() == project::MarkKind::phrase) ends.push_back(m.span().end);
-    if (ends.empty())
-        for (const Span& s : singing(marks))
-            ends.push_back(s.end);
+    for (const Span& phrase : phrases(marks))
+        ends.push_back(phrase.end);
     std::ranges::sort(ends);
     return ends;
 }

@@ -25,6 +25,13 @@ std::vector<Span> singing(const std::vector<project::Mark>& marks);
 /// Ends of phrases in order; ends of stretches of singing where no phrase is marked.
 std::vector<Seconds> phrase_ends(const std::vector<project::Mark>& marks);
 
+/// Phrases in order of time; stretches of singing where none is marked.
+std::vector<Span> phrases(const std::vector<project::Mark>& marks);
+
+/// Where to begin so that a phrase is heard whole: up to half a second before it, for its breath, but not
+/// inside the phrase before. Common practice, no source.
+Seconds run_up(const std::vector<Span>& phrases, std::size_t phrase);
+
 /// What is left of `whole` when the `taken` spans are cut out.
 std::vector<Span> without(const std::vector<Span>& whole, std::vector<Span> taken);
 

@@ -34,22 +34,6 @@ const project::ScriptItem* item_of(const Source& source, project::ScriptItemId i
     return nullptr;
 }
 
-Span span_of(const Segment& s) {
-    return {as_seconds(s.media_start), as_seconds(s.media_end)};
-}
-
-/// Stretches of the recording that are played, nobody sings in, and no other aside takes.
-std::vector<Span> free_for_aside(const Source& source, const CueSheet& sheet, const AsideCue& aside) {
-    std::vector<Span> played;
-    for (const Segment& s : sheet.segments)
-        if (s.kind == SegmentKind::play) played.push_back(span_of(s));
-    std::vector<Span> taken = singing(source.marks);
-    for (const AsideCue& a : sheet.asides)
-        if (a.item != aside.item)
-            taken.push_back({a.media_start, a.media_start + as_seconds(a.programme_end - a.programme_start)});
-    return without(played, std::move(taken));
-}
-
 void warn_of_asides(const Source& source, const Grid& grid, CueSheet& sheet) {
     const auto sung = singing(source.marks);
     for (const AsideCue& aside : sheet.asides) {
@@ -63,7 +47,7 @@ void warn_of_asides(const Source& source, const Grid& grid, CueSheet& sheet) {
                                              std::max(s.start, aside.media_start));
         if (over <= kEdge) continue;
         Warning w{WarningKind::aside_on_singing, aside.item, {}, {}};
-        w.remedy = nearest_fit(free_for_aside(source, sheet, aside), aside.media_start, length);
+        w.remedy = nearest_fit(free_for_aside(source, sheet, aside.item), aside.media_start, length);
         w.words = name_of(*item) + " lands on singing for " + seconds_text(over.value()) + "; " +
                   (w.remedy ? "the nearest rest that is long enough starts at " + clock_text(*w.remedy) + "."
                             : "no rest is long enough for its " + seconds_text(length.value()) +
@@ -145,6 +129,7 @@ void warn_of_long_quotes(const Source& source, CueSheet& sheet) {
         for (const Seconds apart : {source.settings.least_between_stops, Seconds(1)})
             if (!w.remedy) w.remedy = place_to_speak(sheet, stretch, ends, most, apart);
         const auto& first = stretch.pieces.front();
+        w.programme_start = first.start;
         const Segment& s = sheet.segments[first.segment];
         const Rational from = s.media_start + (first.start - s.programme_start) * s.speed;
         w.words = "From " + clock_text(as_seconds(from)) + " of the recording on, " +

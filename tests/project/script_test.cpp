@@ -101,6 +101,38 @@ TEST_CASE("script items without a position go where their time puts them, openin
     CHECK(texts(s) == "hello placed one two end ");
 }
 
+TEST_CASE("words that change lose the time that was measured for them") {
+    Sample s;
+    ScriptItem stop = item(s, ScriptItemKind::stop, 1, "first words");
+    stop.id = s.project.add_script_item(stop);
+    stop.rehearsed = Seconds(3);
+    s.project.change_script_item(stop);
+    CHECK(s.project.script(s.a)[0].rehearsed == Seconds(3));
+    stop.text = "other words";
+    s.project.change_script_item(stop);
+    CHECK_FALSE(s.project.script(s.a)[0].rehearsed);
+    stop.text = "third words";
+    stop.rehearsed = Seconds(4);
+    s.project.change_script_item(stop);
+    CHECK(s.project.script(s.a)[0].rehearsed == Seconds(4));
+}
+
+TEST_CASE("several parts of a script change in one edit, and one undo takes it back") {
+    Sample s;
+    ScriptItem one = item(s, ScriptItemKind::stop, 1, "one");
+    one.id = s.project.add_script_item(one);
+    s.project.add_script_item(item(s, ScriptItemKind::stop, 2, "two"));
+    one.at = Seconds(2.5);
+    one.position = 0;
+    s.project.change_script(s.a, {one, item(s, ScriptItemKind::stop, 2.2, "new")}, "mend it");
+    CHECK(texts(s) == "two new one ");
+    CHECK(s.project.undo() == "mend it");
+    CHECK(texts(s) == "one two ");
+    const PerformanceId other = s.add("b.wav", "B");
+    CHECK_THROWS_AS(s.project.change_script(other, {one}, "another's"), Error);
+    CHECK(texts(s) == "one two ");
+}
+
 TEST_CASE("a new draft never touches the coach's own words") {
     Sample s;
     ScriptItem own = item(s, ScriptItemKind::stop, 1, "MY WORDS");

@@ -162,6 +162,14 @@ const std::vector<Kind>& kinds() {
              item.rehearsed = Seconds(3.21);
              s.project.change_script_item(item);
          }},
+        {"change_script", "script_item",
+         [](Sample& s, const Ids& i) {
+             ScriptItem item = s.project.script(i.a).front();
+             item.at = Seconds(1.0 / 7);
+             ScriptItem added = item;
+             added.id = {};
+             s.project.change_script(i.a, {item, added}, "change several");
+         }},
         {"remove_script_item", "script_item",
          [](Sample& s, const Ids& i) { s.project.remove_script_item(i.stop); }},
     };

@@ -1,0 +1,152 @@
+#include "script/shorten.h"
+
+#include "base/text.h"
+#include "script/figures.h"
+#include "script/singing.h"
+
+#include <algorithm>
+
+namespace luft::script {
+namespace {
+
+using project::ScriptItem;
+using project::ScriptItemKind;
+
+/// This much is heard before a halt at least: with less nobody knows what is spoken about. Common practice,
+/// no source.
+constexpr Seconds kLeastHeard{4};
+
+Seconds as_seconds(Rational t) {
+    return Seconds(t.as_double());
+}
+
+bool is_last(const CueSheet& sheet, std::size_t segment) {
+    return std::none_of(sheet.segments.begin() + static_cast<std::ptrdiff_t>(segment) + 1,
+                        sheet.segments.end(),
+                        [](const Segment& s) { return s.kind != SegmentKind::talk || s.stop_number > 0; });
+}
+
+const ScriptItem* first_of(const Source& source, ScriptItemKind kind) {
+    const auto at = std::ranges::find(source.items, kind, &ScriptItem::kind);
+    return at == source.items.end() ? nullptr : &*at;
+}
+
+/// That item of the script, or a new one without words.
+ScriptItem taken_or_new(const Source& source, const ScriptItem* item, ScriptItemKind kind) {
+    if (item) return *item;
+    ScriptItem made;
+    made.performance = source.performance.id;
+    made.kind = kind;
+    return made;
+}
+
+/// Leaves out music from where `segment` begins to a later phrase: the earliest one after which at most
+/// `most` is left, else the last one that leaves enough to hear. `until` bounds it (media time).
+std::optional<Remedy> start_later(const Source& source, const CueSheet& sheet, std::size_t segment,
+                                  Seconds until, Seconds most) {
+    const Segment& s = sheet.segments[segment];
+    const Seconds from = as_seconds(s.media_start);
+    const auto sung = phrases(source.marks);
+    std::optional<Seconds> start;
+    for (std::size_t i = 0; i < sung.size(); ++i) {
+        const Seconds t = run_up(sung, i);
+        if (t <= from + Seconds(1) || t > until - kLeastHeard) continue;
+        start = t;
+        if (until - t <= most) break;
+    }
+    if (!start) return std::nullopt;
+    const ScriptItem* before = nullptr; // the talk after which this music begins
+    if (segment > 0 && sheet.segments[segment - 1].item) {
+        const auto at = std::ranges::find(source.items, *sheet.segments[segment - 1].item, &ScriptItem::id);
+        before = at == source.items.end() ? nullptr : &*at;
+    } else {
+        before = first_of(source, ScriptItemKind::opening);
+    }
+    ScriptItem item = taken_or_new(source, before, ScriptItemKind::opening);
+    item.resume = *start;
+    return Remedy{"Let the music before the halt begin at " + clock_text(*start), {std::move(item)}};
+}
+
+/// Ends the programme's music at the last phrase end that leaves at most `most` of it after `from`, else at
+/// the first one; where no phrase ends there, with the last talk.
+std::optional<Remedy> end_sooner(const Source& source, const CueSheet& sheet, std::size_t segment,
+                                 Seconds from, Seconds most) {
+    const Seconds to = as_seconds(sheet.segments[segment].media_end);
+    std::optional<Seconds> end;
+    for (const Seconds t : phrase_ends(source.marks)) {
+        if (t < from + Seconds(1) || t > to - Seconds(1)) continue;
+        if (!end || t - from <= most) end = t;
+    }
+    if (!end && from > Seconds(0) && from == as_seconds(sheet.segments[segment].media_start)) end = from;
+    if (!end) return std::nullopt;
+    ScriptItem item =
+        taken_or_new(source, first_of(source, ScriptItemKind::closing), ScriptItemKind::closing);
+    item.at = *end;
+    return Remedy{"End the music at " + clock_text(*end), {std::move(item)}};
+}
+
+/// Media time of the first aside spoken in a segment, else the segment's end.
+Seconds until_spoken(const CueSheet& sheet, const Segment& s) {
+    for (const AsideCue& aside : sheet.asides)
+        if (aside.programme_start >= s.programme_start && aside.programme_start < s.programme_end)
+            return aside.media_start;
+    return as_seconds(s.media_end);
+}
+
+/// Where its words end.
+Seconds since_spoken(const CueSheet& sheet, const Segment& s) {
+    Seconds from = as_seconds(s.media_start);
+    for (const AsideCue& aside : sheet.asides)
+        if (aside.programme_start >= s.programme_start && aside.programme_start < s.programme_end)
+            from = aside.media_start + as_seconds(aside.programme_end - aside.programme_start);
+    return from;
+}
+
+} // namespace
+
+std::optional<Remedy> shorten_quote(const Source& source, const CueSheet& sheet, const Warning& warning) {
+    const auto all = stretches(source, sheet);
+    const auto stretch = std::ranges::find_if(
+        all, [&](const Stretch& s) { return warning.programme_start == s.pieces.front().start; });
+    if (stretch == all.end()) return std::nullopt;
+    const Seconds most = source.settings.longest_quote;
+    const Seconds excess = as_seconds(stretch->length) - most;
+    for (const Stretch::Piece& piece : stretch->pieces) {
+        const Segment& s = sheet.segments[piece.segment];
+        if (s.kind != SegmentKind::play) continue;
+        const Seconds from = as_seconds(s.media_start + (piece.start - s.programme_start));
+        const Seconds length = as_seconds(piece.end - piece.start);
+        if (piece.end == s.programme_end && is_last(sheet, piece.segment))
+            if (auto remedy = end_sooner(source, sheet, piece.segment, from, length - excess)) return remedy;
+        if (piece.start == s.programme_start && !is_last(sheet, piece.segment))
+            if (auto remedy = start_later(source, sheet, piece.segment, from + length, length - excess))
+                return remedy;
+    }
+    if (!warning.remedy) return std::nullopt;
+    ScriptItem stop = taken_or_new(source, nullptr, ScriptItemKind::stop);
+    stop.at = *warning.remedy;
+    return Remedy{"Halt at " + clock_text(stop.at) + ", for words of yours", {std::move(stop)}};
+}
+
+std::optional<Remedy> shorten_share(const Source& source, const CueSheet& sheet) {
+    if (!source.settings.most_quoted_share || sheet.quoted_share <= 0) return std::nullopt;
+    const Seconds recording = as_seconds(sheet.quoted_once) / sheet.quoted_share;
+    const Seconds excess = as_seconds(sheet.quoted_once) - recording * *source.settings.most_quoted_share;
+    std::vector<std::size_t> order;
+    for (std::size_t i = 0; i < sheet.segments.size(); ++i)
+        if (sheet.segments[i].kind == SegmentKind::play) order.push_back(i);
+    const auto length = [&](std::size_t i) {
+        return sheet.segments[i].media_end - sheet.segments[i].media_start;
+    };
+    std::ranges::stable_sort(order, [&](std::size_t a, std::size_t b) { return length(a) > length(b); });
+    for (const std::size_t i : order) {
+        const Segment& s = sheet.segments[i];
+        const Seconds wanted = as_seconds(length(i)) - excess;
+        auto remedy = is_last(sheet, i) ? end_sooner(source, sheet, i, since_spoken(sheet, s), wanted)
+                                        : start_later(source, sheet, i, until_spoken(sheet, s), wanted);
+        if (remedy) return remedy;
+    }
+    return std::nullopt;
+}
+
+} // namespace luft::script
