@@ -1,4 +1,4 @@
-// luftpause script: the words between the music: draft, show, add, edit, remove, set.
+// luftpause script: the words between the music: draft, show, add, edit, remove, set, mend.
 #include "base/text.h"
 #include "cli/script_text.h"
 #include "cli/script_verbs.h"
@@ -80,6 +80,7 @@ void offer_script(Verb& app, Frame& frame) {
 
     offer_script_items(verb, frame, options->project);
     offer_script_settings(verb, frame, options->project);
+    offer_script_mending(verb, frame, options->project);
 }
 
 } // namespace luft::cli

@@ -7,6 +7,8 @@ namespace luft::cli {
 
 /// add, edit and remove. `project` is the file named before the action; it outlives the reading.
 void offer_script_items(Verb& verb, Frame& frame, const std::string& project);
+/// mend.
+void offer_script_mending(Verb& verb, Frame& frame, const std::string& project);
 /// set.
 void offer_script_settings(Verb& verb, Frame& frame, const std::string& project);
 

@@ -122,7 +122,10 @@ std::optional<Remedy> shorten_quote(const Source& source, const CueSheet& sheet,
             if (auto remedy = start_later(source, sheet, piece.segment, from + length, length - excess))
                 return remedy;
     }
-    if (!warning.remedy) return std::nullopt;
+    const auto waits_for_words = [&](const ScriptItem& item) {
+        return item.kind == ScriptItemKind::stop && warning.remedy && item.at == *warning.remedy;
+    };
+    if (!warning.remedy || std::ranges::any_of(source.items, waits_for_words)) return std::nullopt;
     ScriptItem stop = taken_or_new(source, nullptr, ScriptItemKind::stop);
     stop.at = *warning.remedy;
     return Remedy{"Halt at " + clock_text(stop.at) + ", for words of yours", {std::move(stop)}};

@@ -147,6 +147,12 @@ TEST_CASE("a quote between an aside and a halt takes a halt for words, since not
     const Source after = helped(source, WarningKind::quote_too_long);
     CHECK(after.items.back().kind == ScriptItemKind::stop);
     CHECK(after.items.back().at == Seconds(24));
+    // It waits for its words now, and no other is added: music can be left out after it.
+    const CueSheet sheet = lay_out(after);
+    const auto next = remedy_for(after, sheet, only(sheet, WarningKind::quote_too_long));
+    REQUIRE(next);
+    CHECK(next->items[0].id == after.items.back().id);
+    CHECK(next->items[0].resume == Seconds(33.5));
 }
 
 TEST_CASE("a share too large falls with every step until it is kept or nothing can be left out") {
