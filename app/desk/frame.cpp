@@ -64,6 +64,7 @@ Frame::Frame()
     });
     Bind(wxEVT_CLOSE_WINDOW, [this](wxCloseEvent& event) {
         side_->form().store();
+        script_->store();
         save_layout();
         event.Skip();
     });
@@ -121,6 +122,7 @@ void Frame::make_parts() {
     sheet_button_ = view_button(Do::view_sheet, "Sheet");
     pages_button_ = view_button(Do::view_pages, "Pages");
     profile_button_ = view_button(Do::view_profile, "Profile");
+    script_button_ = view_button(Do::view_script, "Script");
     head->AddSpacer(FromDIP(5));
     head_->SetSizer(head);
     column->Add(head_, 0, wxEXPAND);
@@ -169,6 +171,12 @@ void Frame::make_parts() {
         sheet_->reveal(time);
     });
     book_->AddPage(pages_, "");
+    script_ = new ScriptView(book_, session_,
+                             {[this](Do id) { run(id); },
+                              [this](const std::function<void()>& what) { guarded(what); },
+                              [this](const std::string& words) { transport_->show_note(shown(words)); },
+                              [this](Span span) { play_span(span); }, [this] { focus_page(); }});
+    book_->AddPage(script_, "");
     right_ = new wxSplitterWindow(split_, wxID_ANY, wxDefaultPosition, wxDefaultSize,
                                   wxSP_LIVE_UPDATE | wxSP_THIN_SASH);
     right_->SetMinimumPaneSize(FromDIP(100));
@@ -230,8 +238,8 @@ void Frame::save_layout() {
         config.Write("/window/x", GetPosition().x);
         config.Write("/window/y", GetPosition().y);
     }
-    if (split_->IsSplit())
-        config.Write("/window/side", split_->GetClientSize().x - split_->GetSashPosition());
+    config.Write("/window/side",
+                 split_->IsSplit() ? split_->GetClientSize().x - split_->GetSashPosition() : side_width_);
     if (right_->IsSplit()) config.Write("/window/picture", right_->GetSashPosition());
     config.Write("/sound/volume", playing_.volume());
     recent_.Save(config);
@@ -256,8 +264,7 @@ void Frame::watch(const Session::Change& change) {
         const bool open = session_.is_open();
         head_->Show(open);
         transport_->Show(open);
-        if (open && !split_->IsSplit()) split_->SplitVertically(book_, right_, -FromDIP(kSideWidth));
-        if (!open && split_->IsSplit()) split_->Unsplit(right_);
+        show_side(open);
         open ? show_page(Do::view_sheet) : static_cast<void>(book_->SetSelection(0));
         if (!open) {
             std::vector<wxString> files;
@@ -305,14 +312,34 @@ void Frame::update_performances() {
 
 void Frame::show_page(Do view) {
     if (!session_.is_open()) return;
-    book_->SetSelection(view == Do::view_pages ? 3 : view == Do::view_profile ? 2 : 1);
+    wxWindow* const page = view == Do::view_pages     ? static_cast<wxWindow*>(pages_)
+                           : view == Do::view_profile ? static_cast<wxWindow*>(profile_)
+                           : view == Do::view_script  ? static_cast<wxWindow*>(script_)
+                                                      : static_cast<wxWindow*>(sheet_);
+    script_->store();
+    show_side(page != script_);
+    book_->SetSelection(static_cast<std::size_t>(book_->FindPage(page)));
     GetMenuBar()->Check(static_cast<int>(view), true);
     sheet_button_->SetValue(view == Do::view_sheet);
     pages_button_->SetValue(view == Do::view_pages);
     profile_button_->SetValue(view == Do::view_profile);
     if (view == Do::view_profile) profile_->bring_up_to_date();
     if (view == Do::view_pages) pages_->bring_up_to_date();
+    script_button_->SetValue(view == Do::view_script);
+    if (view == Do::view_script) script_->bring_up_to_date();
+    update_menus();
     focus_page();
+}
+
+void Frame::show_side(bool wanted) {
+    if (wanted == split_->IsSplit()) return;
+    if (wanted) {
+        const int width = side_width_ > 0 ? side_width_ : FromDIP(kSideWidth);
+        split_->SplitVertically(book_, right_, -width);
+    } else {
+        side_width_ = split_->GetClientSize().x - split_->GetSashPosition();
+        split_->Unsplit(right_);
+    }
 }
 
 } // namespace luft::desk

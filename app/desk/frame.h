@@ -6,6 +6,7 @@
 #include "desk/picture_view.h"
 #include "desk/playing.h"
 #include "desk/profile_view.h"
+#include "desk/script_view.h"
 #include "desk/sheet_view.h"
 #include "desk/side_panel.h"
 #include "desk/start_page.h"
@@ -48,6 +49,9 @@ class Frame : public wxFrame {
     void update_performances();
     void update_title();
     void show_page(Do view);
+    /// The picture and the panel at the right; pages that need the width do without.
+    void show_side(bool wanted);
+    [[nodiscard]] bool on_page(const wxWindow* page) const { return book_->GetCurrentPage() == page; }
     void say_when_empty();
 
     // frame_menus.cpp
@@ -107,6 +111,7 @@ class Frame : public wxFrame {
     // frame_dialogs.cpp
     void edit_piece();
     void edit_vocabulary();
+    void set_script_limits();
     void find_moment();
     void about();
 
@@ -131,13 +136,15 @@ class Frame : public wxFrame {
     wxPanel* job_bar_ = nullptr;
     wxStaticText* job_text_ = nullptr;
     wxGauge* job_gauge_ = nullptr;
-    wxSimplebook* book_ = nullptr; ///< 0 start, 1 sheet, 2 profile, 3 pages
+    wxToggleButton* script_button_ = nullptr;
+    wxSimplebook* book_ = nullptr;
     StartPage* start_ = nullptr;
     wxSplitterWindow* split_ = nullptr;
     wxSplitterWindow* right_ = nullptr;
     SheetView* sheet_ = nullptr;
     ProfileView* profile_ = nullptr;
     PageView* pages_ = nullptr;
+    ScriptView* script_ = nullptr;
     PictureView* picture_ = nullptr;
     SidePanel* side_ = nullptr;
     Transport* transport_ = nullptr;
@@ -146,6 +153,7 @@ class Frame : public wxFrame {
     bool media_missing_ = false;
     bool was_playing_ = false;
     bool menu_open_ = false;
+    int side_width_ = 0;                ///< while the side isn't shown
     std::optional<Seconds> play_until_; ///< the end of what was asked for
 };
 

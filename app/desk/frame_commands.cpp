@@ -69,6 +69,9 @@ void Frame::key(wxKeyEvent& event) {
         }
         return event.Skip();
     }
+    if (on_page(script_) && focus && script_->IsDescendant(focus) && !dynamic_cast<wxControl*>(focus) &&
+        script_->key(event.GetKeyCode()))
+        return;
     const auto id = session_.is_open() ? command_of(event) : std::nullopt;
     // Lists and buttons keep the keys that they need.
     const bool own = dynamic_cast<wxControl*>(focus) != nullptr && focus != static_cast<wxWindow*>(profile_);
@@ -98,12 +101,22 @@ std::string Frame::why_not(Do id) const {
     case Do::write_remark:
         if (session_.read_only()) break;
         return "Select a moment first, or make one: drag over the ribbon, or press M.";
+    case Do::mend:
+    case Do::halt_earlier:
+    case Do::halt_later:
+        if (session_.read_only()) break;
+        return "That is done in the script: F9.";
     case Do::set_breath:
     case Do::set_switch:
     case Do::make_moment:
     case Do::make_stop:
     case Do::split_phrase:
     case Do::join_phrase:
+    case Do::draft_script:
+    case Do::add_aside:
+    case Do::add_opening:
+    case Do::add_closing:
+    case Do::script_settings:
         break;
     default:
         return {};
@@ -127,6 +140,7 @@ void Frame::run(Do id) {
         return;
     }
     guarded([&] {
+        if (on_page(script_) && script_->run(id, playing_.position())) return;
         if (run_edit(id) || run_view(id)) return;
         switch (id) {
         case Do::new_recording:
@@ -153,6 +167,8 @@ void Frame::run(Do id) {
             return;
         case Do::piece_notes:
             return edit_piece();
+        case Do::script_settings:
+            return set_script_limits();
         case Do::vocabulary:
             return edit_vocabulary();
         case Do::find:
@@ -174,6 +190,7 @@ bool Frame::run_edit(Do id) {
     switch (id) {
     case Do::undo:
         side_->form().store();
+        script_->store();
         if (const auto label = session_.undo_label()) {
             session_.undo();
             transport_->show_note(shown("Undone: " + *label));
@@ -214,8 +231,14 @@ bool Frame::run_edit(Do id) {
         return true;
     case Do::make_stop:
         luft::desk::make_stop(session_, here);
-        say("The script has a stop here now.");
+        say("The script has a stop here now: see Script, F9.");
         return true;
+    case Do::draft_script:
+    case Do::add_aside:
+    case Do::add_opening:
+    case Do::add_closing:
+        show_page(Do::view_script);
+        return script_->run(id, here);
     case Do::verdict_strength:
         set_verdict(session_, project::Verdict::strength);
         return true;
@@ -260,6 +283,7 @@ bool Frame::run_view(Do id) {
     case Do::view_sheet:
     case Do::view_pages:
     case Do::view_profile:
+    case Do::view_script:
         show_page(id);
         return true;
     case Do::all_moments:

@@ -3,6 +3,7 @@
 #include "desk/frame.h"
 #include "desk/icon.h"
 #include "desk/piece_dialog.h"
+#include "desk/script_settings_dialog.h"
 #include "desk/text.h"
 #include "desk/vocabulary_dialog.h"
 #include "desk/work/sung_words.h"
@@ -32,6 +33,13 @@ void Frame::edit_vocabulary() {
     VocabularyDialog(this, session_, [this](const std::function<void()>& what) {
         guarded(what);
     }).ShowModal();
+}
+
+void Frame::set_script_limits() {
+    const auto before = session_.project().script_settings();
+    ScriptSettingsDialog dialog(this, before);
+    if (dialog.ShowModal() != wxID_OK) return;
+    session_.edit([&](project::Project& project) { project.set_script_settings(dialog.settings()); });
 }
 
 void Frame::find_moment() {

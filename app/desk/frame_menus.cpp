@@ -46,9 +46,10 @@ void Frame::update_menus() {
     const bool writable = open && !session_.read_only();
     auto& bar = *GetMenuBar();
     const auto enable = [&](Do id, bool on) { bar.Enable(static_cast<int>(id), on); };
-    for (const Do id :
-         {Do::close_project, Do::view_sheet, Do::view_pages, Do::view_profile, Do::picture, Do::vocabulary})
+    for (const Do id : {Do::close_project, Do::view_sheet, Do::view_pages, Do::view_profile, Do::view_script,
+                        Do::vocabulary})
         enable(id, open);
+    enable(Do::picture, open && split_->IsSplit());
     for (const Do id :
          {Do::print_sheet,   Do::play,      Do::play_selection, Do::loop,     Do::slower,    Do::faster,
           Do::full_speed,    Do::back,      Do::forward,        Do::zoom_in,  Do::zoom_out,  Do::zoom_fit,
@@ -58,16 +59,24 @@ void Frame::update_menus() {
     for (const Do id : {Do::add_performance, Do::piece_notes})
         enable(id, writable);
     for (const Do id : {Do::listen_again, Do::spread_words, Do::set_breath, Do::set_switch, Do::make_moment,
-                        Do::make_stop, Do::split_phrase, Do::join_phrase})
+                        Do::make_stop, Do::split_phrase, Do::join_phrase, Do::draft_script, Do::add_aside,
+                        Do::add_opening, Do::add_closing, Do::script_settings})
         enable(id, writable && shown_one);
+    for (const Do id : {Do::rehearse, Do::write_files})
+        enable(id, shown_one);
+    const bool in_script = on_page(script_);
+    for (const Do id : {Do::mend, Do::halt_earlier, Do::halt_later})
+        enable(id, writable && in_script);
     const bool mark = session_.selected_mark() != nullptr, moment = session_.selected_moment() != nullptr;
     for (const Do id : {Do::keep, Do::drop})
-        enable(id, writable && (mark || moment));
+        enable(id, writable && !in_script && (mark || moment));
+    if (in_script) enable(Do::drop, writable && script_->has_selection());
     enable(Do::change_kind,
            writable && mark && session_.selected_mark()->kind() != project::MarkKind::phrase);
     for (const Do id :
          {Do::verdict_strength, Do::verdict_watch, Do::verdict_explain, Do::add_shade, Do::write_remark})
-        enable(id, writable && moment);
+        enable(id, writable && !in_script && moment);
+    if (in_script) enable(Do::write_remark, writable && script_->has_selection());
     for (const Do id : {Do::frame_back, Do::frame_forward, Do::save_still})
         enable(id, picture_->has_pictures());
     const auto undo = session_.undo_label(), redo = session_.redo_label();

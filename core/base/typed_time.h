@@ -1,0 +1,14 @@
+// Times as a person types them.
+#pragma once
+
+#include "base/units.h"
+
+#include <optional>
+#include <string_view>
+
+namespace luft {
+
+/// Reads "12.5", "1:02.5" or "1:01:02.5": what clock_text writes, and seconds alone. None for anything else.
+std::optional<Seconds> typed_time(std::string_view text);
+
+} // namespace luft
