@@ -61,7 +61,7 @@ void TalkForm::make_words() {
     auto* column = fields_->GetSizer();
     column->Add(new wxStaticText(fields_, wxID_ANY, "Words to speak  (E)"), 0, wxBOTTOM, FromDIP(3));
     words_ =
-        new wxTextCtrl(fields_, wxID_ANY, "", wxDefaultPosition, FromDIP(wxSize(-1, 170)), wxTE_MULTILINE);
+        new wxTextCtrl(fields_, wxID_ANY, "", wxDefaultPosition, FromDIP(wxSize(-1, 110)), wxTE_MULTILINE);
     wxTextAttr inset; // else a space past a line's end pushes all words aside
     inset.SetLeftIndent(kInset);
     inset.SetRightIndent(kInset);
@@ -111,8 +111,8 @@ void TalkForm::make_places() {
     halt_ =
         new wxTextCtrl(fields_, wxID_ANY, "", wxDefaultPosition, FromDIP(wxSize(84, -1)), wxTE_PROCESS_ENTER);
     place->Add(halt_, 0, wxALIGN_CENTRE_VERTICAL);
-    earlier_ = new wxButton(fields_, wxID_ANY, shown("Phrase before  ["));
-    later_ = new wxButton(fields_, wxID_ANY, shown("Phrase after  ]"));
+    earlier_ = new wxButton(fields_, wxID_ANY, shown("Earlier  ["));
+    later_ = new wxButton(fields_, wxID_ANY, shown("Later  ]"));
     for (auto* button : {earlier_, later_})
         place->Add(button, 0, wxLEFT, FromDIP(6));
     row("In the recording", place, placed_only_);

@@ -121,6 +121,24 @@ TEST_CASE("The coach's own facet, shade and drill are there for moments at once"
     CHECK(desk.tried("vocabulary", {"add-facet", "Jaw!"}).status == 1);
 }
 
+TEST_CASE("What doesn't fit in a script is mended from the command line, in edits that can be undone") {
+    const Desk desk;
+    const auto notes = desk.marks("note");
+    REQUIRE(notes.size() > 3);
+    const double inside = (notes[2]["start_s"].get<double>() + notes[2]["end_s"].get<double>()) / 2;
+    desk("script", {"add", "--kind", "stop", "--at", std::to_string(inside), "--text", "Here."});
+    const std::string before = desk("script", {"mend"});
+    CHECK(before.find("cuts a sung note in two") != std::string::npos);
+    CHECK(before.find("Mend it: Halt at") != std::string::npos);
+    CHECK(desk.tried("script", {"mend", "--warning", "2"}).status == 1);
+    CHECK(desk("script", {"mend", "--all"}).find("No warnings.") != std::string::npos);
+    CHECK(desk("script", {"mend"}) == "No warnings.\n");
+    desk("undo");
+    CHECK(desk("script", {"mend"}) == before);
+    CHECK(desk("script", {"mend", "--warning", "1"}).starts_with("Halt at"));
+    CHECK(desk("script", {"mend"}) == "No warnings.\n");
+}
+
 TEST_CASE("Script settings and notes on piece and performance are kept") {
     const Desk desk;
     desk("script",

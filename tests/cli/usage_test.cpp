@@ -48,6 +48,7 @@ const std::vector<std::vector<std::string>> kVerbs = {
     {"script", "edit"},
     {"script", "remove"},
     {"script", "set"},
+    {"script", "mend"},
     {"cues"},
     {"export"},
     {"undo"},

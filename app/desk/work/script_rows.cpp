@@ -64,6 +64,10 @@ class Rows {
         for (const ScriptItem& item : source_.items)
             if (std::ranges::none_of(rows_, [&](const ScriptRow& row) { return row.item == item.id; }))
                 insert(item);
+        for (const Segment& segment : sheet_.segments) // a quote may begin with what is played again
+            if (segment.kind == SegmentKind::replay)
+                for (ScriptRow& row : rows_)
+                    if (row.item == segment.item) add_quotes(segment, row);
         for (ScriptRow& row : rows_)
             for (std::size_t i = 0; i < sheet_.warnings.size(); ++i)
                 if (row.item && sheet_.warnings[i].item == *row.item) row.warnings.push_back(i);
@@ -106,15 +110,20 @@ class Rows {
         row.facts = fixed(span.length().value(), 1) + " s" +
                     (phrases > 0 ? ", " + counted(phrases, "phrase") : std::string());
         row.text = sung(source_, span);
-        for (std::size_t i = 0; i < sheet_.warnings.size(); ++i)
-            if (const auto from = sheet_.warnings[i].programme_start)
-                if (*from >= segment.programme_start && *from < segment.programme_end)
-                    row.warnings.push_back(i);
+        add_quotes(segment, row);
         rows_.push_back(std::move(row));
         for (const auto& aside : sheet_.asides)
             if (aside.programme_start >= segment.programme_start &&
                 aside.programme_start < segment.programme_end)
                 rows_.push_back(row_of(*item_of(aside.item), 0, clock_text(seconds(aside.programme_start))));
+    }
+
+    /// Quotes too long that begin in a segment.
+    void add_quotes(const Segment& segment, ScriptRow& row) const {
+        for (std::size_t i = 0; i < sheet_.warnings.size(); ++i)
+            if (const auto from = sheet_.warnings[i].programme_start)
+                if (*from >= segment.programme_start && *from < segment.programme_end)
+                    row.warnings.push_back(i);
     }
 
     /// One that isn't in the programme: before the first row of a later place.

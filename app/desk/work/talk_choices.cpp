@@ -100,7 +100,8 @@ std::vector<SpanChoice> replays(const script::Source& source, const ScriptItem& 
     };
     for (const auto& moment : source.moments)
         if (item.moment == moment.id)
-            offer("the moment", {moment.span.start - kAround, moment.span.end + kAround});
+            offer("the moment", {moment.span.start - kAround,
+                                 std::min(moment.span.end + kAround, std::max(item.at, moment.span.end))});
     const auto phrases = script::phrases(source.marks);
     if (const auto last = phrase_before(phrases, item.at))
         offer("the phrase", {script::run_up(phrases, *last), std::max(phrases[*last].end, Seconds(0))});
