@@ -71,7 +71,7 @@ constexpr std::array kFormats = {
            AsFile{[](Material& m, const std::filesystem::path& file, const Progress& progress) {
                sheet::write_pdf(m.profile_source(), file, progress);
            }}},
-    Format{"sheet-pictures", "sheet", "a folder with each sung line of the sheet as a picture (PNG)",
+    Format{"sheet-pictures", "sheet", "a folder with each sung line of the sheet as a picture (PNG, SVG)",
            AsFolder{[](Material& m, const std::filesystem::path& folder, const Progress& progress) {
                return exports::sheet_pictures(m.profile_source(), folder, progress);
            }}},

@@ -9,10 +9,11 @@
 
 namespace luft::exports {
 
-/// Each sung row of the sheet as "row-01.png", "row-02.png" … in `folder`, which is made when it isn't there;
-/// what else lies in it is left alone. All have one width and one time scale, on light paper, without the
-/// margin; a phrase of up to half a minute is never cut in two. Returns the files in order. Throws
-/// Error(cannot_write), Stopped; each file is whole or not there.
+/// Each sung row of the sheet as "row-01.png" and "row-01.svg", "row-02.png" … in `folder`, which is made
+/// when it isn't there. Files so named that an earlier, longer run has left are removed; what else lies in it
+/// is left alone. All have one width and one time scale, on light paper, without the margin; a phrase of up
+/// to half a minute is never cut in two. Returns the files in order. Throws Error(cannot_write), Stopped;
+/// each file is whole or not there.
 std::vector<std::filesystem::path> sheet_pictures(const profile::Source& source,
                                                   const std::filesystem::path& folder,
                                                   const Progress& progress = {});

@@ -1,5 +1,5 @@
-// Something to draw on: a picture in memory, or the pages of a PDF. The only folder that knows Cairo and
-// Pango is this one.
+// Something to draw on: a picture in memory, an SVG, or the pages of a PDF. The only folder that knows Cairo
+// and Pango is this one.
 #pragma once
 
 #include "sheet/colours.h"
@@ -9,6 +9,7 @@
 #include <filesystem>
 #include <memory>
 #include <span>
+#include <string>
 #include <string_view>
 
 namespace luft::sheet {
@@ -37,6 +38,8 @@ class Canvas {
     /// A PDF whose pages have that size. Written under another name first, and whole only after `finish`.
     /// Throws Error(cannot_write).
     static Canvas pdf(const std::filesystem::path& file, double width, double height);
+    /// A drawing of that size in CSS pixels, kept in memory until `take_svg`.
+    static Canvas svg(double width, double height);
 
     Canvas(Canvas&&) noexcept;
     Canvas& operator=(Canvas&&) noexcept;
@@ -70,6 +73,10 @@ class Canvas {
     void move(double dx, double dy);
     void zoom(double factor);
     void clip(double x, double y, double width, double height);
+
+    /// Completes a drawing: a whole SVG 1.1 document in which every letter is an outline, so that it looks
+    /// the same where our fonts are missing. Nothing can be drawn afterwards.
+    [[nodiscard]] std::string take_svg();
 
     /// The next page of a PDF.
     void next_page();

@@ -17,6 +17,12 @@ constexpr const char* kFamily = "Serif"; ///< whatever the system reads by: a sc
                 "Choose another folder, or make room.");
 }
 
+/// Takes what Cairo writes.
+cairo_status_t append(void* into, const unsigned char* data, unsigned int length) {
+    static_cast<std::string*>(into)->append(reinterpret_cast<const char*>(data), length);
+    return CAIRO_STATUS_SUCCESS;
+}
+
 } // namespace
 
 Canvas::Surface::Surface(cairo_surface_t* s)
@@ -77,6 +83,24 @@ Canvas Canvas::pdf(const std::filesystem::path& file, double width, double heigh
     return Canvas(std::move(surface));
 }
 
+Canvas Canvas::svg(double width, double height) {
+    auto text = std::make_unique<std::string>();
+    auto surface =
+        std::make_unique<Surface>(cairo_svg_surface_create_for_stream(append, text.get(), width, height));
+    surface->svg = std::move(text);
+    cairo_svg_surface_set_document_unit(surface->surface.get(), CAIRO_SVG_UNIT_PX);
+    return Canvas(std::move(surface));
+}
+
+std::string Canvas::take_svg() {
+    cairo_surface_t* surface = surface_->surface.get();
+    cairo_surface_finish(surface);
+    if (cairo_surface_status(surface) != CAIRO_STATUS_SUCCESS)
+        throw Error(Fault::internal, std::string("A picture can't be drawn: ") +
+                                         cairo_status_to_string(cairo_surface_status(surface)) + ".");
+    return std::move(*surface_->svg);
+}
+
 void Canvas::next_page() {
     cairo_show_page(surface_->cr());
 }
@@ -105,13 +129,7 @@ Canvas::Pixels Canvas::pixels() {
 
 void Canvas::write_png(const std::filesystem::path& file) {
     std::string bytes;
-    const auto status = cairo_surface_write_to_png_stream(
-        surface_->surface.get(),
-        [](void* into, const unsigned char* data, unsigned int length) {
-            static_cast<std::string*>(into)->append(reinterpret_cast<const char*>(data), length);
-            return CAIRO_STATUS_SUCCESS;
-        },
-        &bytes);
+    const auto status = cairo_surface_write_to_png_stream(surface_->surface.get(), append, &bytes);
     if (status != CAIRO_STATUS_SUCCESS) refuse(file, cairo_status_to_string(status));
     write_file(file, bytes);
 }

@@ -4,6 +4,7 @@
 #include "sheet/canvas.h"
 
 #include <cairo/cairo-pdf.h>
+#include <cairo/cairo-svg.h>
 #include <cairo/cairo.h>
 #include <pango/pangocairo.h>
 
@@ -24,6 +25,7 @@ template <class T, auto Close>
 using Handle = std::unique_ptr<T, Closer<Close>>;
 
 struct Canvas::Surface {
+    std::unique_ptr<std::string> svg; ///< of a drawing: what is written so far; outlives the surface
     Handle<cairo_surface_t, cairo_surface_destroy> surface;
     Handle<cairo_t, cairo_destroy> context;
     Handle<PangoLayout, g_object_unref> words;

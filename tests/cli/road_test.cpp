@@ -75,7 +75,7 @@ TEST_CASE("Every format is written into the folder, and readable by others' tool
     for (const std::string& file : files)
         endings.insert(std::filesystem::path(file).extension());
     CHECK(endings == std::set<std::string>{".csv", ".edl", ".html", ".json", ".otio", ".pdf", ".png", ".srt",
-                                           ".txt", ".vtt"});
+                                           ".svg", ".txt", ".vtt"});
     for (const char* name : {"captions.srt", "edit.edl", "edit.otio", "teleprompter.html", "description.txt",
                              "handout.html", "sheet.pdf", "sheet/row-01.png"})
         CHECK(std::filesystem::exists(desk.folder / ("out/A-" + std::string(name))));
@@ -83,7 +83,8 @@ TEST_CASE("Every format is written into the folder, and readable by others' tool
         INFO(file);
         CHECK(std::filesystem::file_size(file) > 20);
         if (file.ends_with(".json") || file.ends_with(".otio")) CHECK(nlohmann::json::accept(read_all(file)));
-        if (file.ends_with(".html")) CHECK(run("xmllint", {"--noout", file}).status == 0);
+        if (file.ends_with(".html") || file.ends_with(".svg"))
+            CHECK(run("xmllint", {"--noout", file}).status == 0);
         if (file.ends_with(".csv")) {
             // Python's own CSV reader: every record as long as the header.
             const Outcome read =
