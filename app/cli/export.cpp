@@ -6,6 +6,7 @@
 #include "cli/write_format.h"
 
 #include <algorithm>
+#include <exception>
 #include <set>
 
 namespace luft::cli {
@@ -19,7 +20,9 @@ void one(const Options& options, Frame& frame) {
     const Format& format = format_of(options.as);
     const project::Project project = open_to_read(options.project);
     Material material(project, project.performance(options.performance));
-    write_format(format, material, options.out, frame, frame.progress());
+    const auto files = write_format(format, material, options.out, frame, frame.progress());
+    if (const auto* folder = std::get_if<AsFolder>(&format.make); folder != nullptr && files.empty())
+        frame.note(folder->none);
 }
 
 /// A performance's label may be no file name, and two may become the same one.
@@ -48,6 +51,7 @@ void all(const Options& options, Frame& frame) {
     double step = 0;
     std::set<std::string> taken;
     std::string text;
+    std::exception_ptr first; // one format may want what isn't there, a recording say; the others go on
     for (const project::Performance& performance : performances) {
         const std::string stem = stem_of(performance, taken);
         Material material(project, performance);
@@ -55,12 +59,18 @@ void all(const Options& options, Frame& frame) {
             const auto out = folder / (stem + "-" + std::string(format.ending));
             progress.step(step / steps, format.key);
             const Progress part = progress.part(step / steps, (step + 1) / steps);
-            for (const auto& file : write_format(format, material, out.string(), frame, part))
-                text += one_line(file.string()) + "\n";
+            try {
+                for (const auto& file : write_format(format, material, out.string(), frame, part))
+                    text += one_line(file.string()) + "\n";
+            } catch (const Error& error) {
+                if (error.fault() == Fault::cannot_write) throw;
+                if (!first) first = std::current_exception();
+            }
             ++step;
         }
     }
     frame.print(text);
+    if (first) std::rethrow_exception(first);
 }
 
 void work(const Options& options, Frame& frame) {

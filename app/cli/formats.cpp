@@ -18,6 +18,7 @@
 #include "export/profile_json.h"
 #include "export/profile_text.h"
 #include "export/sheet_pictures.h"
+#include "export/stills.h"
 #include "export/subrip.h"
 #include "export/teleprompter.h"
 #include "export/webvtt.h"
@@ -33,6 +34,15 @@ namespace {
 std::vector<project::Mark> marks_of(Material& m) {
     return m.project().marks(m.performance().id);
 }
+
+template <media::StillKind kind>
+constexpr AsFolder kStills{[](Material& m, const std::filesystem::path& folder, const Progress& progress) {
+                               return exports::stills(
+                                   m.script_source(), m.cue_sheet(),
+                                   [&] { return m.project().media(m.performance()); }, folder, kind,
+                                   progress);
+                           },
+                           "No stills: the recording has no moving picture, or the script has no stop."};
 
 constexpr std::array kFormats = {
     Format{"profile-html", "profile.html", "technique profile with pictures, to read or print",
@@ -75,6 +85,9 @@ constexpr std::array kFormats = {
            AsFolder{[](Material& m, const std::filesystem::path& folder, const Progress& progress) {
                return exports::sheet_pictures(m.profile_source(), folder, progress);
            }}},
+    Format{"stills", "stills", "a folder with the picture that stands at each stop (PNG)",
+           kStills<media::StillKind::png>},
+    Format{"stills-jpeg", "stills-jpeg", "the same pictures as JPEG", kStills<media::StillKind::jpeg>},
     Format{"marks-csv", "marks.csv", "breaths, phrases, switches and notes as a table",
            [](Material& m) { return exports::marks_csv(m.performance(), marks_of(m)); }},
     Format{"marks-json", "marks.json", "breaths, phrases, switches and notes for other programs",

@@ -48,6 +48,7 @@ struct AsFile {
 struct AsFolder {
     std::vector<std::filesystem::path> (*write)(Material&, const std::filesystem::path& folder,
                                                 const Progress&);
+    std::string_view none = "There was nothing to write."; ///< said to who asked for it and got no file
 };
 
 struct Format {

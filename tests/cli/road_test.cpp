@@ -131,6 +131,29 @@ TEST_CASE("A format that is no text wants a name, and isn't written over the rec
     CHECK(read_all(desk.folder / "sung.wav") == before);
 }
 
+TEST_CASE("Stills of a recording without a picture are none, and that is said") {
+    const Desk desk;
+    const Outcome asked = desk.tried("export", {"--as", "stills", "--out", desk.folder / "stills"});
+    CHECK(asked.status == 0);
+    CHECK(asked.err.find("no moving picture") != std::string::npos);
+    CHECK(!std::filesystem::exists(desk.folder / "stills"));
+}
+
+TEST_CASE("Without the recording at hand everything else is written, and what is missing is said") {
+    const Desk desk;
+    run("ffmpeg", {"-nostdin", "-v", "error", "-i", desk.folder / "sung.wav", "-f", "lavfi", "-i",
+                   "testsrc=size=64x48:rate=25", "-shortest", desk.folder / "b.mp4"});
+    desk("add", {desk.folder / "b.mp4", "--label", "B", "--no-listen"});
+    desk("script", {"add", "--performance", "B", "--kind", "stop", "--at", "0:02", "--text", "Here."});
+    desk("export", {"--as", "stills", "--performance", "B", "--out", desk.folder / "stills"});
+    CHECK(std::filesystem::exists(desk.folder / "stills/stop-01.png"));
+    std::filesystem::remove(desk.folder / "b.mp4");
+    const Outcome all = desk.tried("export", {"--all", desk.folder / "out", "--performance", "B"});
+    CHECK(all.status == 1);
+    CHECK(all.err.find("b.mp4") != std::string::npos);
+    CHECK(std::filesystem::exists(desk.folder / "out/B-marks.csv")); // comes after the stills
+}
+
 TEST_CASE("A label that looks like a path writes no file outside the folder") {
     const Desk desk;
     done({"add", desk.folder / "a.luft", desk.folder / "sung.wav", "--no-listen", "--label", "../out2/x"});
