@@ -8,6 +8,7 @@
 #include "export/cue_csv.h"
 #include "export/cue_html.h"
 #include "export/cue_json.h"
+#include "export/cue_pdf.h"
 #include "export/description.h"
 #include "export/edl.h"
 #include "export/handout.h"
@@ -53,6 +54,10 @@ constexpr std::array kFormats = {
            [](Material& m) { return exports::profile_json(m.profile()); }},
     Format{"cues-html", "cues.html", "cue sheet to print",
            [](Material& m) { return exports::cue_html(m.script_source(), m.cue_sheet()); }},
+    Format{"cues-pdf", "cues.pdf", "the same cue sheet as pages of a PDF",
+           AsFile{[](Material& m, const std::filesystem::path& file, const Progress& progress) {
+               exports::cue_pdf(m.script_source(), m.cue_sheet(), file, progress);
+           }}},
     Format{"cues-csv", "cues.csv", "cue sheet as a table",
            [](Material& m) { return exports::cue_csv(m.cue_sheet()); }},
     Format{"cues-json", "cues.json", "cue sheet for other programs",

@@ -11,6 +11,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace luft::sheet {
 
@@ -66,6 +67,13 @@ class Canvas {
     [[nodiscard]] Extent extent(std::string_view words, Type type) const;
     [[nodiscard]] double paragraph_height(double width, std::string_view words, Type type,
                                           int most_lines = 0) const;
+
+    /// Heights of the lines that `paragraph` sets the words in, top to bottom; one at least.
+    [[nodiscard]] std::vector<double> line_heights(double width, std::string_view words, Type type) const;
+    /// Sets only `count` lines of a paragraph, from line `first` (0 is the first) on; `y` is the top of that
+    /// one.
+    void lines(double x, double y, double width, std::string_view words, Type type, Colour colour,
+               std::size_t first, std::size_t count);
 
     /// Everything drawn until the matching restore is moved, and hidden outside the clip.
     void save();
