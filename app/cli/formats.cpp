@@ -12,6 +12,7 @@
 #include "export/description.h"
 #include "export/edl.h"
 #include "export/handout.h"
+#include "export/handout_pdf.h"
 #include "export/marks_csv.h"
 #include "export/marks_json.h"
 #include "export/otio.h"
@@ -81,7 +82,11 @@ constexpr std::array kFormats = {
     Format{"description", "description.txt", "text to publish with it: chapters, credits, cautions",
            [](Material& m) { return exports::description(m.script_source(), m.cue_sheet()); }},
     Format{"handout", "handout.html", "drills for students, with where to hear what they are for",
-           [](Material& m) { return exports::handout(m.profile()); }},
+           [](Material& m) { return exports::handout(m.profile(), m.profile_source()); }},
+    Format{"handout-pdf", "handout.pdf", "the same drills as pages of a PDF",
+           AsFile{[](Material& m, const std::filesystem::path& file, const Progress& progress) {
+               exports::handout_pdf(m.profile(), m.profile_source(), file, progress);
+           }}},
     Format{"sheet-pdf", "sheet.pdf", "the marked-up song sheet to print",
            AsFile{[](Material& m, const std::filesystem::path& file, const Progress& progress) {
                sheet::write_pdf(m.profile_source(), file, progress);

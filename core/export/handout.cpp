@@ -1,14 +1,15 @@
 #include "export/handout.h"
 
 #include "base/text.h"
+#include "export/drill_places.h"
+#include "export/inline_svg.h"
 #include "export/page.h"
-#include "profile/words.h"
+#include "export/phrase_pictures.h"
+
+#include <cmath>
 
 namespace luft::exports {
 namespace {
-
-/// More places than this for one drill aren't looked up by anybody; no source.
-constexpr std::size_t kMostPlaces = 3;
 
 constexpr std::string_view kStyle = R"css(
 .drill { border-top: 1px solid var(--rule); padding-top: 0.2rem; margin-top: 1.4rem; }
@@ -16,57 +17,74 @@ constexpr std::string_view kStyle = R"css(
 .number { color: var(--soft); font-variant-numeric: lining-nums tabular-nums; }
 .hear { border-left: 3px solid var(--blue); padding-left: 0.8rem; }
 .stop { border-left: 3px double var(--red); padding-left: 0.8rem; }
+.phrase { margin: 0.5rem 0; }
+.phrase svg { border: 1px solid var(--rule); }
 )css";
 
-std::string hear(const profile::Profile& profile, const std::string& drill) {
-    std::string out;
-    std::size_t places = 0;
-    for (const auto& finding : profile.practise) {
-        if (finding.drill != drill) continue;
-        for (const auto& example : finding.examples) {
-            if (++places > kMostPlaces) break;
-            out += "<li><span class=\"time\">" + clock_text(example.span.start) + " to " +
-                   clock_text(example.span.end) + "</span>" +
-                   (example.words.empty() ? "" : ": <bdi>" + safe(example.words) + "</bdi>") + "</li>\n";
-        }
-    }
-    if (out.empty()) return out;
-    return "<div class=\"hear\">\n<h3>Hear what it is for</h3>\n<ul>\n" + out + "</ul>\n</div>\n";
-}
+class Drills {
+  public:
+    Drills(const profile::Profile& profile, const profile::Source& source)
+        : profile_(profile), pictures_(source, kHandoutWidth) {}
 
-std::string drill(const profile::Profile& profile, const vocabulary::Drill& d, std::size_t number) {
-    std::string out = "<section class=\"drill keep\">\n<h2><span class=\"number\">" + std::to_string(number) +
-                      "</span> <bdi>" + safe(d.title) + "</bdi></h2>\n";
-    if (!d.aim.empty()) out += element("p", "aim", d.aim);
-    if (!d.steps.empty()) {
-        out += "<ol>\n";
-        for (const auto& step : d.steps)
-            out += element("li", "", step);
-        out += "</ol>\n";
+    std::string drill(const vocabulary::Drill& d, std::size_t number) {
+        std::string out = "<section class=\"drill keep\">\n<h2><span class=\"number\">" +
+                          std::to_string(number) + "</span> <bdi>" + safe(d.title) + "</bdi></h2>\n";
+        if (!d.aim.empty()) out += element("p", "aim", d.aim);
+        if (!d.steps.empty()) {
+            out += "<ol>\n";
+            for (const auto& step : d.steps)
+                out += element("li", "", step);
+            out += "</ol>\n";
+        }
+        if (!d.caution.empty()) out += element("p", "stop", "Take care: " + d.caution);
+        return out + hear(drill_places(profile_, d.key)) + "</section>\n";
     }
-    if (!d.caution.empty()) out += element("p", "stop", "Take care: " + d.caution);
-    return out + hear(profile, d.key) + "</section>\n";
-}
+
+  private:
+    std::string hear(const std::vector<profile::Example>& places) {
+        if (places.empty()) return {};
+        std::string out = "<div class=\"hear\">\n<h3>Hear what it is for</h3>\n<ul>\n";
+        for (const auto& place : places)
+            out += "<li><span class=\"time\">" + place_time(place) + "</span>" +
+                   (place.words.empty() ? "" : ": <bdi>" + safe(place.words) + "</bdi>") + "</li>\n";
+        out += "</ul>\n";
+        for (const auto& phrase : pictures_.of(places))
+            out += "<figure class=\"phrase\">\n" + picture(phrase) + "\n</figure>\n";
+        return out + "</div>\n";
+    }
+
+    std::string picture(const PhrasePictures::Phrase& phrase) {
+        sheet::Canvas canvas = sheet::Canvas::svg(pictures_.width(), std::ceil(pictures_.height(phrase)));
+        pictures_.draw(canvas, phrase, sheet::light_colours().paper);
+        std::string marked;
+        for (const Span& place : phrase.places)
+            marked += (marked.empty() ? "" : ", ") + clock_text(place.start) + " to " + clock_text(place.end);
+        return inline_svg(canvas.take_svg(), "p" + std::to_string(++drawn_) + "-",
+                          "The sung line at " + clock_text(phrase.sung.start) + "; marked in it: " + marked);
+    }
+
+    const profile::Profile& profile_;
+    PhrasePictures pictures_;
+    int drawn_ = 0;
+};
 
 } // namespace
 
-std::string handout(const profile::Profile& p) {
+std::string handout(const profile::Profile& p, const profile::Source& source) {
     PageText text;
     text.kind = "To practise";
     text.title = p.piece.empty() ? "Untitled" : p.piece;
     if (!p.performer.empty()) text.subtitle = "after the recording sung by " + p.performer;
-    if (!p.source.empty()) text.facts.push_back(p.source);
-    if (p.duration > Seconds(0)) text.facts.push_back(profile::length_text(p.duration));
-    text.body_html = element("p", "lead",
-                             "Sing at ease, a few minutes at a time. Nothing here may hurt or make you "
-                             "hoarse: then stop, and try it another day with your teacher. Hoarseness that "
-                             "lasts more than three weeks belongs to a doctor, and so does pain or a voice "
-                             "that stays away.");
+    text.facts = handout_facts(p);
+    text.body_html = element("p", "lead", handout_lead());
     if (p.drills.empty()) text.body_html += element("p", "quiet", "This recording asks for no drill so far.");
+    Drills drills(p, source);
     for (std::size_t i = 0; i < p.drills.size(); ++i)
-        text.body_html += drill(p, p.drills[i], i + 1);
+        text.body_html += drills.drill(p.drills[i], i + 1);
     if (!p.drills.empty())
-        text.body_html += element("p", "quiet", "Times are minutes and seconds of the recording.");
+        text.body_html += element("p", "quiet",
+                                  "Times are minutes and seconds of the recording; the place is "
+                                  "marked in its line of the song sheet.");
     text.extra_css = kStyle;
     text.cautions = cautions();
     return page(text);
