@@ -19,11 +19,11 @@ const char* const kWarningSign = "<svg viewBox=\"0 0 22 20\" aria-hidden=\"true\
                                  "<path class=\"sign\" d=\"M11 2l9.5 16.5h-19zM11 8v5M11 15.8v.2\"/></svg>";
 
 std::string figures(const script::CueSheet& sheet) {
-    std::string out = "<dl class=\"figures\">\n";
+    std::string out = "<div class=\"figures\">\n";
     for (const Figure& f : cue_figures(sheet))
-        out += "<div><dt>" + safe(f.name) + "</dt><dd class=\"big\">" + safe(f.value) +
-               "</dd><dd class=\"quiet\">" + safe(f.note) + "</dd></div>\n";
-    return out + "</dl>\n";
+        out += "<div>" + element("p", "name", f.name) + element("p", "big", f.value) +
+               element("p", "quiet", f.note) + "</div>\n";
+    return out + "</div>\n";
 }
 
 std::string warnings(const script::CueSheet& sheet) {

@@ -8,8 +8,8 @@ namespace luft::exports {
 inline constexpr std::string_view kCueStyle = R"css(
 .figures { display: grid; grid-template-columns: repeat(4, 1fr); gap: 0.8rem; margin: 0 0 1.2rem; padding: 0; }
 .figures div { border-top: 3px solid var(--ink); padding-top: 0.35rem; }
-.figures dt { color: var(--soft); font-size: 0.88rem; line-height: 1.25; }
-.figures dd { margin: 0; }
+.figures p { margin: 0; }
+.figures .name { color: var(--soft); font-size: 0.88rem; line-height: 1.25; }
 .figures .big { font-size: 1.75rem; line-height: 1.2; font-variant-numeric: lining-nums tabular-nums; }
 .figures .quiet { line-height: 1.3; }
 .strip { margin: 0 0 1.4rem; }

@@ -142,7 +142,7 @@ std::string draw_sheet(const profile::Source& source, std::span<const MapLine> l
         if (column + 1 < static_cast<std::size_t>(layout.columns) && y[column] >= all / layout.columns)
             ++column;
     }
-    Svg svg(kWidth, std::max(y[0], y[1]) + 2, "The sung pitch of every phrase over time");
+    Svg svg(kWidth, std::ceil(std::max(y[0], y[1]) + 2), "The sung pitch of every phrase over time");
     if (first) svg.define(kHeadPattern);
     const double per_second = (width - kGutter - kRight) / layout.longest.value();
     for (std::size_t i = 0; i < lines.size(); ++i)

@@ -85,6 +85,12 @@ TEST_CASE("Every format is written into the folder, and readable by others' tool
         if (file.ends_with(".json") || file.ends_with(".otio")) CHECK(nlohmann::json::accept(read_all(file)));
         if (file.ends_with(".html") || file.ends_with(".svg"))
             CHECK(run("xmllint", {"--noout", file}).status == 0);
+        if (file.ends_with(".html")) { // HTML as the HTML Tidy project reads it: neither error nor warning
+            const Outcome tidy = run("tidy", {"-quiet", "-errors", file});
+            INFO(tidy.err);
+            CHECK(tidy.status == 0);
+            CHECK(tidy.err.empty());
+        }
         if (file.ends_with(".csv")) {
             // Python's own CSV reader: every record as long as the header.
             const Outcome read =
