@@ -28,8 +28,8 @@ StartPage::StartPage(wxWindow* parent, std::function<void(Do)> run)
             this,
             "Bring in a recorded performance. Luftpause listens to it and sets it out as a song sheet: every "
             "phrase a line, with its breaths, switches of register and notes. You keep what is right, mark "
-            "the moments you want to speak about; from them come a technique profile here and, on the "
-            "command line, script and cue sheet.",
+            "the moments you want to speak about; from them come a technique profile, a script to "
+            "rehearse, and the files that the edit of your video needs.",
             1.1),
         0, wxBOTTOM, FromDIP(22));
     auto* ways = new wxFlexGridSizer(2, FromDIP(wxSize(16, 10)));
