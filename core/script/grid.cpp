@@ -14,6 +14,10 @@ constexpr std::int64_t kMicro = 1'000'000;
 /// Longer than any recording; keeps the fractions small. Ten days.
 constexpr double kMostSeconds = 864'000;
 
+/// The largest denominator of a rate of the trade. An average may have millions there, which the fractions of
+/// a long programme don't hold.
+constexpr std::int64_t kFinest = 1001;
+
 /// Headers state durations to the millisecond at best.
 constexpr Seconds kHeaderRounding{0.001};
 
@@ -51,7 +55,8 @@ Rational programme_rate(const project::ScriptSettings& settings, const project::
     for (const Rational r : trade)
         if (std::abs(r.as_double() - own.as_double()) < std::abs(best.as_double() - own.as_double()))
             best = r;
-    return std::abs(best.as_double() / own.as_double() - 1) <= 0.01 ? best : own;
+    if (std::abs(best.as_double() / own.as_double() - 1) <= 0.01) return best;
+    return own.den() <= kFinest ? own : nearest_rational(own.as_double(), kFinest);
 }
 
 Rational time_to_say(std::string_view text, double words_per_minute) {

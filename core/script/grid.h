@@ -34,7 +34,8 @@ class Grid {
 };
 
 /// The rate that a programme runs at: the one that was set; else the video's, an odd average (a phone's
-/// variable rate) brought to the trade's rate next to it if that lies within 1 %; else 25.
+/// variable rate) brought to the trade's rate next to it if that lies within 1 %, else to a 1001st of a frame
+/// a second; else 25.
 Rational programme_rate(const project::ScriptSettings& settings, const project::MediaFacts& facts);
 
 /// How long it takes to say a text, as exact seconds: its words at `words_per_minute`; 0 without a word.

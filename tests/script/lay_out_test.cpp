@@ -206,6 +206,41 @@ TEST_CASE("the programme runs at the video's rate unless one is set, and at 25 w
     CHECK_FALSE(lay_out(source).drop_frame);
 }
 
+TEST_CASE("an average of a varying rate gives the trade's rate next to it, or one that exact time can hold") {
+    struct Case {
+        std::int64_t num, den;
+        Rational expected;
+    };
+    const Case cases[] = {
+        {2397, 100, Rational(24000, 1001)},
+        {24050, 1001, 24},
+        {1799100, 71964, 25},
+        {2997003, 100000, Rational(30000, 1001)},
+        {30021, 1000, 30},
+        {49'870'001, 1'000'000, 50},
+        {59'900'000, 1'000'000, Rational(60000, 1001)},
+        {2'147'483'629, 35'791'393, 60},
+        {15, 1, 15},
+        {25, 2, Rational(25, 2)},
+        {2'147'483'647, 79'536'431, 27},
+        {1'999'999'973, 55'555'555, 36},
+    };
+    for (const auto& [num, den, expected] : cases) {
+        INFO(num << "/" << den);
+        Source source = material();
+        source.performance.facts.has_video = true;
+        source.performance.facts.frame_rate_num = num;
+        source.performance.facts.frame_rate_den = den;
+        source.performance.facts.duration = Seconds(10 * 3600);
+        for (int i = 0; i < 100; ++i)
+            source.items.push_back(item(i + 1, ScriptItemKind::stop, 355.555501 * i, words(7 + i)));
+        const CueSheet sheet = lay_out(source);
+        check_whole(sheet);
+        CHECK(sheet.frame_rate.as_double() == Approx(expected.as_double()).epsilon(1e-4));
+        CHECK(sheet.frame_rate.den() <= 1001);
+    }
+}
+
 TEST_CASE("playback can end before the recording does") {
     Source source = material();
     source.items = {item(1, ScriptItemKind::closing, 44, words(5))};

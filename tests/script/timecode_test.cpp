@@ -1,7 +1,6 @@
-// Timecode against SMPTE ST 12-1: drop-frame numbers as in public tests of it (OpenTimelineIO's opentime
-// tests, a published drop-code converter), the others computed from the rule (numbers 0 and 1 are left out
-// each minute but every tenth).
+// Timecode against SMPTE ST 12-1: published values, and a counter that goes label by label.
 #include "base/error.h"
+#include "reference/timecode.h"
 #include "script/timecode.h"
 
 #include <catch2/catch.hpp>
@@ -13,33 +12,20 @@ namespace {
 
 const Rational kNtsc(30000, 1001);
 
-struct Row {
-    std::int64_t frame;
-    const char* drop;
-    const char* plain;
-};
-
-const Row kRows[] = {
-    {0, "00:00:00;00", "00:00:00:00"},       {1799, "00:00:59;29", "00:00:59:29"},
-    {1800, "00:01:00;02", "00:01:00:00"},    {3598, "00:02:00;02", "00:01:59:28"},
-    {10789, "00:05:59;29", "00:05:59:19"},   {10790, "00:06:00;02", "00:05:59:20"},
-    {17981, "00:09:59;29", "00:09:59:11"},   {17982, "00:10:00;00", "00:09:59:12"},
-    {17983, "00:10:00;01", "00:09:59:13"},   {107892, "01:00:00;00", "00:59:56:12"},
-    {1078920, "10:00:00;00", "09:59:24:00"}, {1084319, "10:03:00;05", "10:02:23:29"},
-    {2589407, "23:59:59;29", "23:58:33:17"},
-};
+using reference::kTimecodes;
+using reference::TimecodeRow;
 
 } // namespace
 
 TEST_CASE("frames at 29.97 read as the timecode of SMPTE ST 12-1, drop-frame and not") {
-    for (const Row& row : kRows) {
+    for (const TimecodeRow& row : kTimecodes) {
         CHECK(timecode(row.frame, kNtsc, true) == row.drop);
         CHECK(timecode(row.frame, kNtsc, false) == row.plain);
     }
 }
 
 TEST_CASE("timecode of SMPTE ST 12-1 at 29.97 reads back as the same frames") {
-    for (const Row& row : kRows) {
+    for (const TimecodeRow& row : kTimecodes) {
         CHECK(frame_of_timecode(row.drop, kNtsc) == row.frame);
         CHECK(frame_of_timecode(row.plain, kNtsc) == row.frame);
     }
@@ -86,4 +72,34 @@ TEST_CASE("timecode that no frame has is refused") {
     CHECK_THROWS_AS(frame_of_timecode("00:00:10;00", 25), Error);
     CHECK_THROWS_AS(timecode(0, 0, false), Error);
     CHECK_THROWS_AS(timecode(0, Rational(-25), false), Error);
+}
+
+TEST_CASE("at every rate each frame of two hours has the label that a counter by the rule gives it") {
+    struct Case {
+        Rational rate;
+        int base, dropped;
+    };
+    for (const auto& [rate, base, dropped] :
+         {Case{Rational(24000, 1001), 24, 0}, Case{24, 24, 0}, Case{25, 25, 0}, Case{kNtsc, 30, 0},
+          Case{kNtsc, 30, 2}, Case{30, 30, 0}, Case{50, 50, 0}, Case{Rational(60000, 1001), 60, 0},
+          Case{Rational(60000, 1001), 60, 4}, Case{60, 60, 0}}) {
+        reference::FrameCounter counter(base, dropped);
+        for (std::int64_t f = 0; f < std::int64_t{7200} * base; ++f, counter.next()) {
+            const std::string label = counter.label();
+            if (timecode(f, rate, dropped > 0) != label || frame_of_timecode(label, rate) != f)
+                FAIL("frame " << f << " at base " << base << " isn't " << label);
+        }
+    }
+}
+
+TEST_CASE("the counter that the tests count by gives the published labels") {
+    reference::FrameCounter drop(30, 2), plain(30, 0);
+    std::size_t row = 0;
+    for (std::int64_t f = 0; f <= kTimecodes.back().frame; ++f, drop.next(), plain.next())
+        if (f == kTimecodes[row].frame) {
+            CHECK(drop.label() == kTimecodes[row].drop);
+            CHECK(plain.label() == kTimecodes[row].plain);
+            ++row;
+        }
+    CHECK(row == kTimecodes.size());
 }
