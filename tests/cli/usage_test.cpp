@@ -1,5 +1,7 @@
 // The command line itself: help with an example everywhere, wrong use with status 2.
 #include "cli/desk.h"
+#include "cli/formats.h"
+#include "tools/files.h"
 #include "tools/folder.h"
 
 #include <catch2/catch.hpp>
@@ -71,6 +73,17 @@ TEST_CASE("Every verb has help, with an example of itself") {
         CHECK(help.find(line, example) != std::string::npos);
         CHECK(help.find(action, example) != std::string::npos);
     }
+}
+
+TEST_CASE("The page on exported files has a row for every format, and no other") {
+    const std::string page = luft::test::read_all(LUFT_CLI_TESTS "/../../docs/files.md");
+    std::size_t rows = 0;
+    for (std::size_t at = 0; (at = page.find("\n| `", at)) != std::string::npos; ++at)
+        ++rows;
+    CHECK(rows == luft::cli::formats().size());
+    for (const auto& format : luft::cli::formats())
+        CHECK(page.find("\n| `" + std::string(format.key) + "` | `" + std::string(format.ending)) !=
+              std::string::npos);
 }
 
 TEST_CASE("The program's own help names each verb, and its version is a line") {
