@@ -130,6 +130,10 @@ class Project {
     /// Changes several items, and adds those with id 0, in one edit of that name. Position 0 = by media time.
     void change_script(PerformanceId id, const std::vector<ScriptItem>& changed, const std::string& label);
     void remove_script_item(ScriptItemId id);
+    /// The measured talk times of a rehearsal, as one edit; none = the estimate by words a minute again.
+    /// Throws Error(not_found) for an unknown item and Error(bad_request) for what isn't a time; then none is
+    /// stored.
+    void set_rehearsed(const std::vector<std::pair<ScriptItemId, std::optional<Seconds>>>& times);
 
     // --- journal
     /// Takes back the newest edit that isn't undone; its label, or none when there is nothing to undo.

@@ -134,4 +134,16 @@ void Project::remove_script_item(ScriptItemId id) {
     edit.commit("remove " + place_of(item));
 }
 
+void Project::set_rehearsed(const std::vector<std::pair<ScriptItemId, std::optional<Seconds>>>& times) {
+    Edit edit = store_->edit();
+    Database& database = store_->database;
+    for (const auto& [id, time] : times) {
+        ScriptItem item = read_script_item(database, id);
+        item.rehearsed = time;
+        demand_script_item(database, item);
+        update_script_item(database, item);
+    }
+    edit.commit("keep the rehearsed times");
+}
+
 } // namespace luft::project

@@ -179,3 +179,37 @@ TEST_CASE("script items that make no sense are refused, and the script stays as 
     CHECK(fault_of([&] { s.project.remove_script_item({55}); }) == Fault::not_found);
     CHECK(texts(s) == "two ");
 }
+
+TEST_CASE("the times of a rehearsal are kept as one edit, and taken back as one") {
+    Sample s;
+    const auto opening = s.project.add_script_item(item(s, ScriptItemKind::opening, 0, "Good evening"));
+    const auto first = s.project.add_script_item(item(s, ScriptItemKind::stop, 1, "one"));
+    const auto second = s.project.add_script_item(item(s, ScriptItemKind::stop, 2, "two"));
+    const auto times = [&] {
+        std::vector<std::optional<Seconds>> all;
+        for (const ScriptItem& i : s.project.script(s.a))
+            all.push_back(i.rehearsed);
+        return all;
+    };
+    s.project.set_rehearsed({{opening, Seconds(4.5)}, {second, Seconds(7)}});
+    CHECK(times() == std::vector<std::optional<Seconds>>{Seconds(4.5), {}, Seconds(7)});
+    s.project.set_rehearsed({{opening, {}}, {first, Seconds(3)}});
+    CHECK(times() == std::vector<std::optional<Seconds>>{{}, Seconds(3), Seconds(7)});
+    CHECK(s.project.undo() == "keep the rehearsed times");
+    CHECK(times() == std::vector<std::optional<Seconds>>{Seconds(4.5), {}, Seconds(7)});
+    CHECK(s.project.undo() == "keep the rehearsed times");
+    CHECK(times() == std::vector<std::optional<Seconds>>(3));
+    CHECK(texts(s) == "Good evening one two ");
+}
+
+TEST_CASE("rehearsed times that make no sense, or of no item, store none of them") {
+    Sample s;
+    const auto stop = s.project.add_script_item(item(s, ScriptItemKind::stop, 1, "one"));
+    CHECK(fault_of([&] {
+              s.project.set_rehearsed({{stop, Seconds(3)}, {{999}, Seconds(3)}});
+          }) == Fault::not_found);
+    CHECK(fault_of([&] {
+              s.project.set_rehearsed({{stop, Seconds(3)}, {stop, Seconds(-1)}});
+          }) == Fault::bad_request);
+    CHECK_FALSE(s.project.script(s.a)[0].rehearsed);
+}
