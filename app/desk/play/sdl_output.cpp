@@ -1,9 +1,7 @@
 // The sound device, through SDL's audio part alone.
-#define SDL_MAIN_HANDLED
 #include "desk/play/output.h"
+#include "desk/play/sdl_audio.h"
 #include "desk/play/silent_output.h"
-
-#include <SDL.h>
 
 #include <utility>
 
@@ -14,36 +12,6 @@ constexpr Uint16 kBuffer = 512; // frames that the device takes at a time: 11 ms
 // A device plays one buffer while it fills the next. Common practice, no source.
 constexpr std::int64_t kBuffers = 2;
 constexpr Uint32 kFrameBytes = 2 * sizeof(float);
-
-/// SDL's audio part, counted by SDL itself.
-class Audio {
-  public:
-    Audio() {
-        SDL_SetMainReady();
-        SDL_SetHint(SDL_HINT_NO_SIGNAL_HANDLERS, "1"); // Ctrl+C is the program's
-        SDL_SetHint(SDL_HINT_APP_NAME, "Luftpause");   // what a mixer shows
-        started_ = SDL_InitSubSystem(SDL_INIT_AUDIO) == 0;
-    }
-    Audio(const Audio&) = delete;
-    Audio& operator=(const Audio&) = delete;
-    ~Audio() {
-        if (started_) SDL_QuitSubSystem(SDL_INIT_AUDIO);
-    }
-    [[nodiscard]] bool started() const { return started_; }
-
-  private:
-    bool started_ = false;
-};
-
-std::string default_device() {
-    char* said = nullptr;
-    SDL_AudioSpec spec{};
-    std::string name;
-    if (SDL_GetDefaultAudioInfo(&said, &spec, 0) == 0 && said != nullptr) name = said;
-    SDL_free(said);
-    const char* driver = SDL_GetCurrentAudioDriver();
-    return name.empty() && driver != nullptr ? driver : name;
-}
 
 class SdlOutput final : public Output {
   public:
@@ -58,7 +26,7 @@ class SdlOutput final : public Output {
         device_ = SDL_OpenAudioDevice(nullptr, 0, &wanted, &got, 0); // SDL converts where it must
         if (device_ == 0) return;
         buffer_ = got.samples;
-        name_ = default_device();
+        name_ = default_device(Way::out);
     }
     SdlOutput(const SdlOutput&) = delete;
     SdlOutput& operator=(const SdlOutput&) = delete;
@@ -86,7 +54,7 @@ class SdlOutput final : public Output {
     }
 
   private:
-    Audio audio_; // before the device
+    SdlAudio audio_; // before the device
     SampleRate rate_;
     SDL_AudioDeviceID device_ = 0;
     std::int64_t buffer_ = 0;
