@@ -131,7 +131,7 @@ TEST_CASE("When the disk is full that talk isn't recorded, the next one is, and 
     takes.begin({2});
     takes.add(tone(48000));
     CHECK(takes.end() == Seconds(1));
-    takes.keep();
+    takes.keep({{{1}, Seconds(8)}, {{2}, Seconds(1)}});
     CHECK(luft::test::read_all(kept) == "the former one");
     CHECK(folder.names() == std::vector<std::string>{"talk-1.wav", "talk-2.wav"});
 }
@@ -151,12 +151,27 @@ TEST_CASE("Of a talk spoken twice the second take is kept; a slip of the key cou
     takes.begin({8});
     takes.add(tone(96000)); // broken off
     takes.drop();
-    CHECK(takes.count() == 1);
-    takes.keep();
+    const Takes::Lengths measured{{{7}, Seconds(2)}};
+    CHECK(takes.count(measured) == 1);
+    takes.keep(measured);
     CHECK(folder.names() == std::vector<std::string>{"talk-7.wav"});
     const auto heard = decoded(folder / "talk-7.wav");
     REQUIRE(heard.size() == 96000);
     CHECK(*std::ranges::max_element(heard) == Approx(0.25).margin(0.001));
+}
+
+TEST_CASE("A take of a talk that was spoken once more without recording isn't kept") {
+    const Folder folder;
+    luft::test::write_all(folder / "talk-7.wav", "the former one");
+    Takes takes(folder.path());
+    takes.begin({7});
+    takes.add(tone(48000));
+    CHECK(takes.end());
+    CHECK(takes.count({{{7}, Seconds(1.5)}}) == 0);
+    CHECK(takes.count({}) == 0);
+    takes.keep({{{7}, Seconds(1.5)}});
+    CHECK(folder.names() == std::vector<std::string>{"talk-7.wav"});
+    CHECK(luft::test::read_all(folder / "talk-7.wav") == "the former one");
 }
 
 TEST_CASE("Takes that aren't kept leave nothing behind") {

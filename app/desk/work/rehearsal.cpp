@@ -52,6 +52,10 @@ void Rehearsal::back(Seconds now) {
         enter(at_ - 1, now);
 }
 
+void Rehearsal::begin_again(Seconds now) {
+    if (segment()) enter(at_, now);
+}
+
 void Rehearsal::pause(Seconds now) {
     if (state_ != State::running) return;
     if (talking()) before_ = elapsed(now);

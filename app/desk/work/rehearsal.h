@@ -34,6 +34,8 @@ class Rehearsal {
     /// To the beginning of this step; when that is just past, to the step before: its start, or for music
     /// `kRunUp` before its end. A talk that is left so isn't measured.
     void back(Seconds now);
+    /// To the beginning of this step, whenever it began.
+    void begin_again(Seconds now);
     void pause(Seconds now);
     void resume(Seconds now);
     /// Leaves a talk unmeasured.

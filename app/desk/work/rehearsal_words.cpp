@@ -55,7 +55,7 @@ std::string next_words(const Rehearsal& rehearsal) {
     case SegmentKind::talk:
         return "then " + s->title;
     case SegmentKind::play:
-        return "then " + long_as + " of music";
+        return length(*s) < kWorthSaying ? "then a moment of music" : "then " + long_as + " of music";
     case SegmentKind::replay:
         break;
     }

@@ -3,6 +3,7 @@
 #include "base/error.h"
 #include "script/voices.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace luft::desk {
@@ -39,12 +40,23 @@ void Takes::drop() {
     now_.reset();
 }
 
-void Takes::keep() {
+bool Takes::is_of(const std::pair<const project::ScriptItemId, Take>& ended, const Lengths& measured) {
+    const auto found = measured.find(ended.first);
+    return found != measured.end() && found->second == ended.second.length();
+}
+
+std::size_t Takes::count(const Lengths& measured) const {
+    return static_cast<std::size_t>(
+        std::ranges::count_if(ended_, [&](const auto& ended) { return is_of(ended, measured); }));
+}
+
+void Takes::keep(const Lengths& measured) {
     drop();
     std::optional<Error> first;
-    for (auto& [item, take] : ended_) {
+    for (auto& ended : ended_) {
+        if (!is_of(ended, measured)) continue;
         try {
-            take.keep();
+            ended.second.keep();
         } catch (const Error& error) {
             if (!first) first = error;
         }

@@ -29,11 +29,18 @@ class Takes {
     /// The talk isn't to be kept.
     void drop();
 
-    [[nodiscard]] std::size_t count() const { return ended_.size(); }
-    /// Puts every ended take in its place. Throws the first Error after having tried all.
-    void keep();
+    using Lengths = std::map<project::ScriptItemId, Seconds>;
+    /// How many takes `keep` would keep.
+    [[nodiscard]] std::size_t count(const Lengths& measured) const;
+    /// Puts every ended take whose length is the measured one in its place; another length means that the
+    /// talk was spoken once more without being recorded, and the take is dropped. Throws the first Error
+    /// after having tried all.
+    void keep(const Lengths& measured);
 
   private:
+    [[nodiscard]] static bool is_of(const std::pair<const project::ScriptItemId, Take>& ended,
+                                    const Lengths& measured);
+
     std::filesystem::path folder_;
     std::map<project::ScriptItemId, Take> ended_;
     std::optional<Take> now_;
