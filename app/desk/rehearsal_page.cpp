@@ -14,7 +14,7 @@ namespace {
 
 constexpr int kLeastLetters = 40;        ///< pixels: legible from two metres. Common practice, no source
 constexpr Seconds kGetReady{5};          ///< an aside is announced so long before
-constexpr std::size_t kFirstWords = 160; ///< characters of the next talk that are shown ahead
+constexpr std::size_t kFirstWords = 110; ///< characters of the next talk that are shown ahead
 
 } // namespace
 

@@ -45,6 +45,11 @@ RehearsalView::RehearsalView(wxWindow* parent, Session& session, RehearsalSound 
     Bind(wxEVT_PAINT, &RehearsalView::paint, this);
     Bind(wxEVT_MOUSEWHEEL, &RehearsalView::wheel, this);
     Bind(wxEVT_TIMER, [this](wxTimerEvent&) { tick(); });
+    Bind(wxEVT_SHOW, [this](wxShowEvent& event) {
+        event.Skip();
+        // Another page is looked at: nothing plays on unseen.
+        if (!event.IsShown() && rehearsal_ && rehearsal_->state() == Rehearsal::State::running) key('P');
+    });
     session_.watch([this](const Session::Change& change) {
         if (change.project || change.shown) abandon();
     });
