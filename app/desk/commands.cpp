@@ -78,6 +78,8 @@ constexpr std::array kAll{
             "Speaking rate, limits on quoting, pictures a second", Kind::plain, true},
     Command{Do::rehearse, "S&cript", "Re&hearse", "Ctrl+R",
             "Plays, halts, shows your words large and takes their time"},
+    Command{Do::rehearse_from_here, "S&cript", "Rehearse fr&om the selected part", "Ctrl+Shift+R",
+            "From the music before it"},
     Command{Do::write_files, "S&cript", "Write the &files for the edit…", "Ctrl+E",
             "Cue sheet, captions, edit list, guide movie and the rest, into a folder"},
 

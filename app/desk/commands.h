@@ -69,6 +69,7 @@ enum class Do : int {
     add_closing,
     script_settings,
     rehearse,
+    rehearse_from_here,
     write_files,
     zoom_in,
     zoom_out,

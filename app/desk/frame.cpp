@@ -63,6 +63,7 @@ Frame::Frame()
         menu_open_ = false;
     });
     Bind(wxEVT_CLOSE_WINDOW, [this](wxCloseEvent& event) {
+        rehearsal_->abandon();
         side_->form().store();
         script_->store();
         save_layout();
@@ -177,6 +178,7 @@ void Frame::make_parts() {
                               [this](const std::string& words) { transport_->show_note(shown(words)); },
                               [this](Span span) { play_span(span); }, [this] { focus_page(); }});
     book_->AddPage(script_, "");
+    make_rehearsal();
     right_ = new wxSplitterWindow(split_, wxID_ANY, wxDefaultPosition, wxDefaultSize,
                                   wxSP_LIVE_UPDATE | wxSP_THIN_SASH);
     right_->SetMinimumPaneSize(FromDIP(100));
@@ -262,8 +264,7 @@ void Frame::watch(const Session::Change& change) {
     }
     if (change.project) {
         const bool open = session_.is_open();
-        head_->Show(open);
-        transport_->Show(open);
+        show_around(open);
         show_side(open);
         open ? show_page(Do::view_sheet) : static_cast<void>(book_->SetSelection(0));
         if (!open) {
@@ -317,6 +318,7 @@ void Frame::show_page(Do view) {
                            : view == Do::view_script  ? static_cast<wxWindow*>(script_)
                                                       : static_cast<wxWindow*>(sheet_);
     script_->store();
+    show_around(true);
     show_side(page != script_);
     book_->SetSelection(static_cast<std::size_t>(book_->FindPage(page)));
     GetMenuBar()->Check(static_cast<int>(view), true);

@@ -6,6 +6,7 @@
 #include "desk/picture_view.h"
 #include "desk/playing.h"
 #include "desk/profile_view.h"
+#include "desk/rehearsal_view.h"
 #include "desk/script_view.h"
 #include "desk/sheet_view.h"
 #include "desk/side_panel.h"
@@ -108,6 +109,12 @@ class Frame : public wxFrame {
     void save_still();
     [[nodiscard]] Span loop_span() const;
 
+    // frame_rehearsal.cpp
+    void make_rehearsal();
+    void rehearse(bool from_selected);
+    /// The rehearsal has the window to itself, but for the menus.
+    void show_around(bool wanted);
+
     // frame_dialogs.cpp
     void edit_piece();
     void edit_vocabulary();
@@ -145,6 +152,7 @@ class Frame : public wxFrame {
     ProfileView* profile_ = nullptr;
     PageView* pages_ = nullptr;
     ScriptView* script_ = nullptr;
+    RehearsalView* rehearsal_ = nullptr;
     PictureView* picture_ = nullptr;
     SidePanel* side_ = nullptr;
     Transport* transport_ = nullptr;

@@ -72,6 +72,10 @@ void Frame::key(wxKeyEvent& event) {
     if (on_page(script_) && focus && script_->IsDescendant(focus) && !dynamic_cast<wxControl*>(focus) &&
         script_->key(event.GetKeyCode()))
         return;
+    if (on_page(rehearsal_)) { // its keys are its own
+        if (event.HasModifiers() || !rehearsal_->key(event.GetKeyCode())) event.Skip();
+        return;
+    }
     const auto id = session_.is_open() ? command_of(event) : std::nullopt;
     // Lists and buttons keep the keys that they need.
     const bool own = dynamic_cast<wxControl*>(focus) != nullptr && focus != static_cast<wxWindow*>(profile_);
@@ -169,6 +173,9 @@ void Frame::run(Do id) {
             return edit_piece();
         case Do::script_settings:
             return set_script_limits();
+        case Do::rehearse:
+        case Do::rehearse_from_here:
+            return rehearse(id == Do::rehearse_from_here);
         case Do::vocabulary:
             return edit_vocabulary();
         case Do::find:

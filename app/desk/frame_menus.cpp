@@ -64,6 +64,7 @@ void Frame::update_menus() {
         enable(id, writable && shown_one);
     for (const Do id : {Do::rehearse, Do::write_files})
         enable(id, shown_one);
+    enable(Do::rehearse_from_here, shown_one && on_page(script_) && script_->has_selection());
     const bool in_script = on_page(script_);
     for (const Do id : {Do::mend, Do::halt_earlier, Do::halt_later})
         enable(id, writable && in_script);
