@@ -63,6 +63,7 @@ Frame::Frame()
         menu_open_ = false;
     });
     Bind(wxEVT_CLOSE_WINDOW, [this](wxCloseEvent& event) {
+        if (event.CanVeto() && !may_leave_rehearsal()) return event.Veto();
         rehearsal_->abandon();
         side_->form().store();
         script_->store();

@@ -111,7 +111,10 @@ class Frame : public wxFrame {
 
     // frame_rehearsal.cpp
     void make_rehearsal();
+    /// Goes back to one that was left in the middle, else begins.
     void rehearse(bool from_selected);
+    /// Asks what becomes of the times; false when the answer is to stay.
+    bool may_leave_rehearsal();
     /// The rehearsal has the window to itself, but for the menus.
     void show_around(bool wanted);
 

@@ -86,6 +86,7 @@ void Frame::open_project(const wxString& file) {
 }
 
 void Frame::close_project() {
+    if (!may_leave_rehearsal()) return;
     if (job_) return say("A recording is being listened to; wait until it is done, or stop it.");
     side_->form().store();
     session_.close();

@@ -13,7 +13,25 @@ void Frame::make_rehearsal() {
     book_->AddPage(rehearsal_, "");
 }
 
+bool Frame::may_leave_rehearsal() {
+    if (!rehearsal_->has_times()) return true;
+    wxMessageDialog ask(this, "Keep the times of this rehearsal?", "Rehearsal",
+                        wxYES_NO | wxCANCEL | wxICON_QUESTION);
+    ask.SetYesNoLabels("Keep", "Discard");
+    const int answer = ask.ShowModal();
+    if (answer == wxID_YES) rehearsal_->keep();
+    return answer != wxID_CANCEL;
+}
+
 void Frame::rehearse(bool from_selected) {
+    if (rehearsal_->busy() && !on_page(rehearsal_) && !from_selected) { // it was left in the middle
+        show_side(false);
+        show_around(false);
+        book_->SetSelection(static_cast<std::size_t>(book_->FindPage(rehearsal_)));
+        rehearsal_->SetFocus();
+        return;
+    }
+    if (!may_leave_rehearsal()) return;
     script_->store();
     script_->bring_up_to_date();
     const auto& segments = script_->sheet().segments;

@@ -40,6 +40,10 @@ class RehearsalView : public wxWindow {
     bool key(int code);
     /// It runs, or its times wait to be kept: leaving now would lose them.
     [[nodiscard]] bool busy() const { return rehearsal_.has_value(); }
+    /// Talks have been measured and are neither kept nor discarded.
+    [[nodiscard]] bool has_times() const { return rehearsal_ && !rehearsal_->measured().empty(); }
+    /// Keeps what has been measured until now, and ends.
+    void keep();
     /// Stops at once; nothing is kept. To be called before the recording or the project is closed.
     void abandon();
 
@@ -55,7 +59,6 @@ class RehearsalView : public wxWindow {
     void go_on();
     void pause();
     bool summary_key(int code);
-    void keep();
     void discard();
     void paint(wxPaintEvent&);
     void wheel(wxMouseEvent& event);

@@ -45,7 +45,7 @@ std::optional<ScriptItem> among_its_kind(const ScriptItem& item, const ScriptIte
 /// ends.
 Span room(const Source& source, const ScriptItem* before, const ScriptItem* after) {
     return {before && !is_frame(*before) ? before->at : Seconds(0),
-            after && !is_frame(*after) ? after->at : source.performance.facts.duration};
+            after && !is_frame(*after) ? after->at : source.performance.facts.duration + kEdge};
 }
 
 std::optional<ScriptItem> stop_between(const Source& source, const ScriptItem& stop, Span room) {

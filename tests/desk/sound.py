@@ -26,6 +26,15 @@ def write_tone(path):
         file.writeframes(samples.tobytes())
 
 
+def write_noise(path, seconds=30):
+    """What SDL's disk driver takes for the microphone: one channel of floats, from a small generator."""
+    samples, seed = array.array("f"), 1
+    for _ in range(seconds * RATE):
+        seed = (seed * 1103515245 + 12345) % (1 << 31)
+        samples.append(seed / (1 << 31) * 0.2 - 0.1)
+    path.write_bytes(samples.tobytes())
+
+
 def captured(path, since=0):
     """The left channel of what SDL's disk driver has written from that byte on."""
     data = path.read_bytes()[since:]

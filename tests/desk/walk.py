@@ -14,6 +14,7 @@ import time
 
 sys.dont_write_bytecode = True
 import broken  # noqa: E402
+import script  # noqa: E402
 from project_file import ProjectFile  # noqa: E402
 from sound import LENGTH, PITCH, RATE, captured, pitch, stretches, write_tone  # noqa: E402
 from window import Desk, Screen, needed_and_missing, wait_for  # noqa: E402
@@ -225,6 +226,10 @@ def walk(program, media_folder, folder):
         tell("tagged it, wrote, took back, made again")
         print_sheet(desk, folder)
         tell("printed")
+        script.write_script(desk, project, until_edit)
+        tell("wrote a script")
+        script.rehearse(desk, project, folder)
+        tell("rehearsed it")
         crash(desk, project)
         tell("killed twice, lost nothing, quit")
         broken.without_a_curve(desk, project, TITLE, folder)

@@ -56,6 +56,7 @@ class Desk:
         self.program = program
         self.process = None
         self.sound = scratch / "sound.raw"
+        self.microphone = scratch / "microphone.raw"
         home = scratch / "home"
         home.mkdir()
         self.log = scratch / "log.txt"
@@ -63,7 +64,8 @@ class Desk:
             "PATH": os.environ["PATH"], "DISPLAY": screen.display, "HOME": str(home),
             "XDG_CONFIG_HOME": str(home / ".config"), "XDG_RUNTIME_DIR": str(home),
             "GDK_BACKEND": "x11", "GSETTINGS_BACKEND": "memory", "NO_AT_BRIDGE": "1", "LANG": "C.UTF-8",
-            "SDL_AUDIODRIVER": "disk", "SDL_DISKAUDIOFILE": str(self.sound)}
+            "SDL_AUDIODRIVER": "disk", "SDL_DISKAUDIOFILE": str(self.sound),
+            "SDL_DISKAUDIOFILEIN": str(self.microphone)}
         for name in ("LD_LIBRARY_PATH", "ASAN_OPTIONS", "UBSAN_OPTIONS", "LSAN_OPTIONS"):
             if name in os.environ:
                 self.environment[name] = os.environ[name]
@@ -110,6 +112,11 @@ class Desk:
         steps = [str(x1 + (x2 - x1) * i // 6) for i in range(1, 7)]
         moves = [word for x in steps for word in ("mousemove", x, str(y), "sleep", "0.02")]
         self._xdotool("mousemove", str(x1), str(y), "mousedown", "1", *moves, "mouseup", "1")
+
+    def drag_down(self, x, y1, y2):
+        steps = [str(y1 + (y2 - y1) * i // 6) for i in range(1, 7)]
+        moves = [word for y in steps for word in ("mousemove", str(x), y, "sleep", "0.02")]
+        self._xdotool("mousemove", str(x), str(y1), "mousedown", "1", "sleep", "0.05", *moves, "mouseup", "1")
 
     def quit(self):
         self.keys("ctrl+q")
