@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "export/cue_rows.h"
+#include "export/cue_strip_print.h"
 #include "export/cue_time.h"
 #include "export/cue_words.h"
 #include "export/paper_page.h"
@@ -30,7 +31,16 @@ class Printer {
                  {words_in(f.name, print_.small, c_.soft), words_in(f.value, {19, false, false}, c_.ink),
                   words_in(f.note, print_.small, c_.soft)}});
         flow_.row(std::move(row));
-        flow_.space(12);
+        flow_.space(6);
+    }
+
+    void strip() {
+        if (sheet_.running_time <= Rational(0)) return;
+        const double width = flow_.paper().room_across();
+        flow_.picture(kStripHeight, [width, &sheet = sheet_, &c = c_](sheet::Canvas& canvas) {
+            draw_cue_strip(canvas, sheet, width, c);
+        });
+        flow_.space(10);
     }
 
     void warnings() {
@@ -207,6 +217,7 @@ void cue_pdf(const script::Source& source, const script::CueSheet& sheet, const 
         [&](sheet::Flow& flow, const Print& print) {
             Printer printer(flow, print, sheet);
             printer.figures();
+            printer.strip();
             printer.warnings();
             printer.cues();
             add_credits(flow, print, source);

@@ -39,19 +39,6 @@ std::string box(double x, double width, const std::string& fill) {
            "\" height=\"" + fixed(kHeight, 0) + "\" " + fill + "/>\n";
 }
 
-/// A round step that gives at most ten marks.
-double ruler_step(double length) {
-    for (const double step : {5.0, 10.0, 15.0, 30.0, 60.0, 120.0, 300.0, 600.0})
-        if (length / step <= 10) return step;
-    return std::ceil(length / 10 / 600) * 600;
-}
-
-std::string minutes(double s) {
-    const auto t = static_cast<long>(std::lround(s));
-    const std::string rest = std::to_string(t % 60);
-    return std::to_string(t / 60) + ":" + (rest.size() < 2 ? "0" : "") + rest;
-}
-
 std::string key_entry(const std::string& fill, const std::string& words) {
     return "<li><svg width=\"28\" height=\"14\" aria-hidden=\"true\"><rect x=\"0.5\" y=\"0.5\" width=\"27\" "
            "height=\"13\" " +
@@ -59,6 +46,18 @@ std::string key_entry(const std::string& fill, const std::string& words) {
 }
 
 } // namespace
+
+double ruler_step(double length) {
+    for (const double step : {5.0, 10.0, 15.0, 30.0, 60.0, 120.0, 300.0, 600.0})
+        if (length / step <= 10) return step;
+    return std::ceil(length / 10 / 600) * 600;
+}
+
+std::string ruler_words(double s) {
+    const auto t = static_cast<long>(std::lround(s));
+    const std::string rest = std::to_string(t % 60);
+    return std::to_string(t / 60) + ":" + (rest.size() < 2 ? "0" : "") + rest;
+}
 
 std::string cue_strip(const script::CueSheet& sheet) {
     const double length = sheet.running_time.as_double();
@@ -92,7 +91,7 @@ std::string cue_strip(const script::CueSheet& sheet) {
         const std::string at = fixed(kWidth * t / length, 2);
         out += "<path d=\"M" + at + " " + fixed(kTop + kHeight, 0) + "v5\" class=\"tick\"/><text x=\"" + at +
                "\" y=\"" + fixed(kTop + kHeight + 19, 0) + "\" class=\"ruler" + (t == 0 ? " first" : "") +
-               "\">" + minutes(t) + "</text>\n";
+               "\">" + ruler_words(t) + "</text>\n";
     }
     out += "</svg>\n</figure>\n<ul class=\"key\">\n" +
            key_entry("style=\"fill:var(--blue)\"", "recording plays") +

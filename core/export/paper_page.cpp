@@ -41,7 +41,7 @@ void draw_foot(sheet::Canvas& canvas, const sheet::Paper& paper, const std::stri
     const std::string number = std::to_string(page + 1) + " of " + std::to_string(pages);
     const sheet::Type type{kFootSize, false, false};
     const double room = paper.room_across() - canvas.extent(number, type).width - 12;
-    canvas.paragraph(paper.edge, y - 10, room, settable(words), type, print.colours.soft, 1);
+    canvas.paragraph(paper.edge, y - 8, room, settable(words), type, print.colours.soft, 1);
     canvas.text(paper.width - paper.edge, y, number, type, print.colours.soft, sheet::Anchor::end);
 }
 
