@@ -4,7 +4,8 @@
 
 namespace luft {
 
-SideThread::SideThread() : thread_([this](const std::stop_token& stop) { work(stop); }) {}
+SideThread::SideThread(std::size_t most_waiting)
+    : most_waiting_(most_waiting), thread_([this](const std::stop_token& stop) { work(stop); }) {}
 
 SideThread::~SideThread() {
     thread_.request_stop(); // wakes the thread; jthread waits for its end
@@ -12,7 +13,7 @@ SideThread::~SideThread() {
 
 void SideThread::run(std::function<void()> task) {
     std::unique_lock hold(lock_);
-    changed_.wait(hold, [&] { return waiting_.size() < kMostWaiting || fault_; });
+    changed_.wait(hold, [&] { return waiting_.size() < most_waiting_ || fault_; });
     rethrow();
     waiting_.push_back(std::move(task));
     changed_.notify_all();

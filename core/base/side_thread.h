@@ -15,12 +15,12 @@ namespace luft {
 /// `finish`; later tasks are then left out. The destructor leaves out what hasn't begun.
 class SideThread {
   public:
-    SideThread();
+    explicit SideThread(std::size_t most_waiting = kMostWaiting);
     SideThread(const SideThread&) = delete;
     SideThread& operator=(const SideThread&) = delete;
     ~SideThread();
 
-    /// Queues a task; waits while `kMostWaiting` are there, so that memory stays bounded.
+    /// Queues a task; waits while `most_waiting` are there, so that memory stays bounded.
     void run(std::function<void()> task);
     /// Waits until all tasks are done.
     void finish();
@@ -34,6 +34,7 @@ class SideThread {
     std::mutex lock_;
     std::condition_variable_any changed_;
     std::deque<std::function<void()>> waiting_;
+    std::size_t most_waiting_;
     bool busy_ = false;
     std::exception_ptr fault_;
     std::jthread thread_; ///< last: it uses all of the above

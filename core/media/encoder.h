@@ -21,6 +21,7 @@ class PictureEncoder {
     PictureEncoder(const MovieFormat& format, const AVOutputFormat& container);
 
     void put(const Picture& picture, const PacketSink& sink);
+    void put(const MoviePicture& picture, const PacketSink& sink);
     void finish(const PacketSink& sink);
     [[nodiscard]] const AVCodecContext& codec() const { return *codec_; }
 
@@ -30,6 +31,9 @@ class PictureEncoder {
     Frame frame_;
     std::int64_t next_ = 0;
 };
+
+/// Whether the container's sound encoder takes that rate. Throws Error(unsupported) when it has none.
+bool takes_rate(const AVOutputFormat& container, SampleRate rate);
 
 /// Samples to the sound codec of the container: PCM and FLAC at 24 bits, AAC in the others.
 class SoundEncoder {

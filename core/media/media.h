@@ -73,6 +73,14 @@ struct Picture {
     std::vector<std::uint8_t> rgb;
 };
 
+class MoviePicture; // media/movie_picture.h
+
+/// What the numbers of a picture mean as colours: code points of ITU-T H.273, 2 for 'not said'. The default
+/// is ITU-R BT.601 as SMPTE 170M has it.
+struct ColourCode {
+    int primaries = 6, transfer = 6, matrix = 6;
+};
+
 /// The pictures of a video, at any time.
 class PictureSource {
   public:
@@ -81,6 +89,11 @@ class PictureSource {
     /// `t` is earlier). Quick when times go forward in small steps. `most_width` scales down, keeping the
     /// shape.
     virtual Picture at(Seconds t, int most_width = 0) = 0;
+    /// The same for a movie of that size (even numbers): scaled up or down to fit, in its shape, with black
+    /// beside it. Made once while the same picture is on the screen.
+    virtual MoviePicture movie_at(Seconds t, int width, int height) = 0;
+    /// What movie pictures of it are to be labelled with.
+    virtual ColourCode colours() = 0;
 };
 
 /// Throws as probe; Error(unreadable) when the file has no moving picture.

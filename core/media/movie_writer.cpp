@@ -2,6 +2,7 @@
 
 #include "base/error.h"
 #include "media/encoder.h"
+#include "media/movie_chapters.h"
 #include "media/part_file.h"
 #include "media/quiet.h"
 
@@ -34,6 +35,28 @@ const Container& container_of(const std::filesystem::path& file) {
                 "Use .mp4, .mkv or .mov for pictures with sound, and .m4a, .wav or .flac for sound alone.");
 }
 
+/// As people call it.
+std::string name_of(const AVCodecContext& codec) {
+    switch (codec.codec_id) {
+    case AV_CODEC_ID_H264:
+        return "H.264";
+    case AV_CODEC_ID_MPEG4:
+        return "MPEG-4 part 2";
+    case AV_CODEC_ID_AAC:
+        return "AAC";
+    default:
+        return avcodec_get_name(codec.codec_id);
+    }
+}
+
+const AVOutputFormat& muxer_of(const Container& container) {
+    const AVOutputFormat* muxer = av_guess_format(container.muxer, nullptr, nullptr);
+    if (muxer == nullptr)
+        throw Error(Fault::unsupported,
+                    std::string("This FFmpeg build can't write ") + container.muxer + " files.");
+    return *muxer;
+}
+
 class Writer final : public MovieWriter {
   public:
     Writer(const std::filesystem::path& file, const MovieFormat& format)
@@ -42,9 +65,8 @@ class Writer final : public MovieWriter {
             throw Error(Fault::bad_request, "'" + file.string() + "' can hold sound only.",
                         "Use .mp4, .mkv or .mov for pictures with sound.");
         AVFormatContext* made = nullptr;
-        if (avformat_alloc_output_context2(&made, nullptr, container_.muxer, nullptr) < 0)
-            throw Error(Fault::unsupported,
-                        std::string("This FFmpeg build can't write ") + container_.muxer + " files.");
+        if (avformat_alloc_output_context2(&made, &muxer_of(container_), nullptr, nullptr) < 0)
+            throw std::bad_alloc();
         output_.reset(made);
         output_->pb = part_.io();
         output_->flags |= AVFMT_FLAG_CUSTOM_IO;
@@ -59,12 +81,19 @@ class Writer final : public MovieWriter {
         sound_.emplace(format, *output_->oformat);
         sound_stream_ = add_stream(sound_->codec());
 
+        add_chapters(*output_, format.chapters);
         Options options;
         options.set("rf64", "auto"); // a WAV file beyond 4 GiB (EBU Tech 3306); other muxers leave it alone
         check(avformat_write_header(output_.get(), options.get()));
     }
 
     void picture(const Picture& picture) override {
+        open_for_more();
+        if (!pictures_) throw Error(Fault::bad_request, "This movie was announced as sound only.");
+        pictures_->put(picture, sink(0));
+    }
+
+    void picture(const MoviePicture& picture) override {
         open_for_more();
         if (!pictures_) throw Error(Fault::bad_request, "This movie was announced as sound only.");
         pictures_->put(picture, sink(0));
@@ -84,6 +113,10 @@ class Writer final : public MovieWriter {
         check(av_write_trailer(output_.get()));
         part_.keep();
         finished_ = true;
+    }
+
+    [[nodiscard]] MovieCodecs codecs() const override {
+        return {pictures_ ? name_of(pictures_->codec()) : "", name_of(sound_->codec())};
     }
 
   private:
@@ -127,6 +160,12 @@ class Writer final : public MovieWriter {
 std::unique_ptr<MovieWriter> write_movie(const std::filesystem::path& file, const MovieFormat& format) {
     settle_library();
     return std::make_unique<Writer>(file, format);
+}
+
+SampleRate movie_rate(const std::filesystem::path& file, SampleRate wanted) {
+    settle_library();
+    constexpr SampleRate kUsual{48000};
+    return takes_rate(muxer_of(container_of(file)), wanted) ? wanted : kUsual;
 }
 
 } // namespace luft::media

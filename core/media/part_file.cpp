@@ -2,6 +2,8 @@
 
 #include "base/error.h"
 
+#include <fcntl.h>
+#include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -15,29 +17,57 @@ namespace {
 
 constexpr int kBuffer = 1 << 16;
 
+/// The file of that name, empty, and locked as long as it is open; -1 with errno when that can't be had:
+/// EWOULDBLOCK when another writer holds it.
+int open_alone(const std::string& name) {
+    for (;;) {
+        const int fd = ::open(name.c_str(), O_RDWR | O_CREAT | O_CLOEXEC | O_NOFOLLOW, 0600);
+        if (fd < 0) return -1;
+        const bool held = ::flock(fd, LOCK_EX | LOCK_NB) != 0 && errno == EWOULDBLOCK;
+        struct stat opened {};
+        struct stat named {};
+        if (!held && ::fstat(fd, &opened) == 0 && S_ISREG(opened.st_mode)) {
+            // Another writer may have renamed or removed it between opening and locking.
+            const bool ours = ::stat(name.c_str(), &named) == 0 && named.st_dev == opened.st_dev &&
+                              named.st_ino == opened.st_ino;
+            if (ours && ::ftruncate(fd, 0) == 0) return fd;
+            if (!ours) {
+                ::close(fd);
+                continue;
+            }
+        }
+        const int why = held ? EWOULDBLOCK : errno != 0 ? errno : EINVAL;
+        ::close(fd);
+        errno = why;
+        return -1;
+    }
+}
+
 } // namespace
 
-PartFile::PartFile(std::filesystem::path file)
-    : file_(std::move(file)), beside_(file_.string() + ".part-XXXXXX") {
-    fd_ = ::mkstemp(beside_.data());
+PartFile::PartFile(std::filesystem::path file) : file_(std::move(file)), beside_(file_.string() + ".part") {
+    fd_ = open_alone(beside_);
     if (fd_ < 0) {
         failure_ = errno;
         beside_.clear();
+        if (failure_ == EWOULDBLOCK)
+            throw Error(Fault::busy, "'" + file_.string() + "' is just being written by another program.",
+                        "Wait until it is done, or choose another name.");
         fail("");
     }
     auto* buffer = static_cast<unsigned char*>(av_malloc(kBuffer));
     io_.reset(avio_alloc_context(buffer, kBuffer, 1, this, nullptr, write, seek));
     if (!io_) {
         av_free(buffer);
-        ::close(fd_);
         ::unlink(beside_.c_str());
+        ::close(fd_);
         throw std::bad_alloc();
     }
 }
 
 PartFile::~PartFile() {
+    if (!beside_.empty()) ::unlink(beside_.c_str()); // while it is still locked
     if (fd_ >= 0) ::close(fd_);
-    if (!beside_.empty()) ::unlink(beside_.c_str());
 }
 
 void PartFile::keep() {

@@ -1,4 +1,5 @@
-// A media file in the making: bytes go into a file beside the final one, which is renamed when it is whole.
+// A media file in the making: bytes go into a file beside the final one, "NAME.part", which is renamed when
+// it is whole. One that a killed program has left there is written over.
 #pragma once
 
 #include "media/handles.h"
@@ -10,7 +11,8 @@ namespace luft::media {
 
 class PartFile {
   public:
-    /// Throws Error(cannot_write) when no file can be made in that folder.
+    /// Throws Error(cannot_write) when no file can be made in that folder, Error(busy) while another program
+    /// writes the same one.
     explicit PartFile(std::filesystem::path file);
     PartFile(const PartFile&) = delete;
     PartFile& operator=(const PartFile&) = delete;

@@ -1,34 +1,12 @@
 #include "media/picture_converter.h"
 
 #include "base/error.h"
+#include "media/pixel_range.h"
 #include "media/shape.h"
 
 #include <utility>
 
 namespace luft::media {
-namespace {
-
-/// FFmpeg's old 'J' formats say 'full range' in the pixel format; the scaler wants it said apart.
-std::pair<AVPixelFormat, bool> without_range(const AVFrame& frame) {
-    const bool full = frame.color_range == AVCOL_RANGE_JPEG;
-    switch (frame.format) {
-    case AV_PIX_FMT_YUVJ411P:
-        return {AV_PIX_FMT_YUV411P, true};
-    case AV_PIX_FMT_YUVJ420P:
-        return {AV_PIX_FMT_YUV420P, true};
-    case AV_PIX_FMT_YUVJ422P:
-        return {AV_PIX_FMT_YUV422P, true};
-    case AV_PIX_FMT_YUVJ440P:
-        return {AV_PIX_FMT_YUV440P, true};
-    case AV_PIX_FMT_YUVJ444P:
-        return {AV_PIX_FMT_YUV444P, true};
-    default:
-        return {static_cast<AVPixelFormat>(frame.format), full};
-    }
-}
-
-} // namespace
-
 Picture PictureConverter::convert(const AVFrame& frame, AVRational pixel_aspect, Seconds time,
                                   int most_width) {
     Shape shape = square_pixels(frame.width, frame.height, pixel_aspect);

@@ -1,7 +1,9 @@
 #include "base/error.h"
 #include "media/frame_reader.h"
 #include "media/media.h"
+#include "media/movie_picture.h"
 #include "media/picture_converter.h"
+#include "media/picture_fitter.h"
 
 #include <algorithm>
 #include <optional>
@@ -21,6 +23,13 @@ constexpr Seconds kFirst{-1e9};
 struct Shot {
     Frame frame;
     Seconds time;
+    std::int64_t number = 0; ///< no two have the same
+};
+
+/// What a shot became for a movie: pictures that stand are made once.
+struct Fitted {
+    std::int64_t shot = 0;
+    MoviePicture picture;
 };
 
 class Pictures final : public PictureSource {
@@ -28,9 +37,33 @@ class Pictures final : public PictureSource {
     explicit Pictures(std::shared_ptr<ByteSource> bytes) : bytes_(std::move(bytes)) {
         open();
         converter_.emplace(turn_of(reader_->stream()));
+        fitter_.emplace(turn_of(reader_->stream()));
     }
 
     Picture at(Seconds t, int most_width) override {
+        const Shot& shot = show(t);
+        return converter_->convert(*shot.frame, aspect(), shot.time, most_width);
+    }
+
+    MoviePicture movie_at(Seconds t, int width, int height) override {
+        const Shot& shot = show(t);
+        if (!fitted_ || fitted_->shot != shot.number || fitted_->picture.width() != width ||
+            fitted_->picture.height() != height)
+            fitted_ = {shot.number, fitter_->fit(*shot.frame, aspect(), width, height)};
+        return fitted_->picture;
+    }
+
+    ColourCode colours() override {
+        show(kFirst);
+        const AVFrame& frame = *shown_->frame;
+        const AVPixFmtDescriptor* kind = av_pix_fmt_desc_get(static_cast<AVPixelFormat>(frame.format));
+        if (kind == nullptr || (kind->flags & (AV_PIX_FMT_FLAG_RGB | AV_PIX_FMT_FLAG_PAL)) != 0) return {};
+        return {frame.color_primaries, frame.color_trc, frame.colorspace};
+    }
+
+  private:
+    /// Makes the picture that is on the screen at `t` the shown one.
+    const Shot& show(Seconds t) {
         // Half a tick of the clock: a container that counts milliseconds may say 0.067 for 2/30.
         const Seconds due = t + Seconds(std::min(av_q2d(reader_->stream().time_base) / 2, 0.001) + 1e-6);
         if (!shown_) go_forward(kFirst);
@@ -44,13 +77,15 @@ class Pictures final : public PictureSource {
                         "'" + bytes_->name() +
                             "' announces pictures, but there is none in it that can be decoded" +
                             (reader_->last_damage().empty() ? "." : " (" + reader_->last_damage() + ")."));
-        AVStream& stream = reader_->stream();
-        const AVRational aspect =
-            av_guess_sample_aspect_ratio(&reader_->container().format(), &stream, shown_->frame.get());
-        return converter_->convert(*shown_->frame, aspect, shown_->time, most_width);
+        return *shown_;
     }
 
-  private:
+    /// Of the shown picture's pixels.
+    [[nodiscard]] AVRational aspect() const {
+        return av_guess_sample_aspect_ratio(&reader_->container().format(), &reader_->stream(),
+                                            shown_->frame.get());
+    }
+
     void open() {
         auto container = std::make_unique<Container>(bytes_);
         const std::optional<int> stream = container->picture_stream();
@@ -113,7 +148,7 @@ class Pictures final : public PictureSource {
     }
 
     std::optional<Shot> next() {
-        Shot shot{reader_->next(), Seconds(0)};
+        Shot shot{reader_->next(), Seconds(0), ++decoded_};
         if (!shot.frame) return std::nullopt;
         const auto time =
             reader_->container().media_time(reader_->stream(), shot.frame->best_effort_timestamp);
@@ -136,6 +171,9 @@ class Pictures final : public PictureSource {
     std::shared_ptr<ByteSource> bytes_;
     std::optional<FrameReader> reader_;
     std::optional<PictureConverter> converter_;
+    std::optional<PictureFitter> fitter_;
+    std::optional<Fitted> fitted_;
+    std::int64_t decoded_ = 0;
     std::optional<Shot> shown_;
     std::optional<Shot> ahead_;   ///< decoded, but later than shown_
     std::optional<Seconds> last_; ///< time of the last one decoded

@@ -45,6 +45,10 @@ AVSampleFormat sample_format(const AVCodec& codec) {
 
 } // namespace
 
+bool takes_rate(const AVOutputFormat& container, SampleRate rate) {
+    return takes_rate(sound_codec(container), rate.per_second);
+}
+
 SoundEncoder::SoundEncoder(const MovieFormat& format, const AVOutputFormat& container) {
     const AVCodec& kind = sound_codec(container);
     const int rate = format.sample_rate.per_second;

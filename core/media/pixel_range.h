@@ -1,0 +1,14 @@
+// Which range a decoded picture's numbers have.
+#pragma once
+
+#include "media/handles.h"
+
+#include <utility>
+
+namespace luft::media {
+
+/// The pixel format without its range, and whether the range is full. FFmpeg's old 'J' formats say 'full
+/// range' in the pixel format; the scaler wants it said apart.
+std::pair<AVPixelFormat, bool> without_range(const AVFrame& frame);
+
+} // namespace luft::media
