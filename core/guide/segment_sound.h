@@ -1,0 +1,42 @@
+// The recording's part in the sound of one segment.
+#pragma once
+
+#include "guide/clock.h"
+#include "guide/duck.h"
+#include "guide/tape.h"
+#include "script/cue_sheet.h"
+#include "signal/stretch.h"
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <vector>
+
+namespace luft::guide {
+
+class SegmentSound {
+  public:
+    /// Tape and segment must outlive it.
+    SegmentSound(Tape& tape, const script::CueSheet& sheet, const script::Segment& segment,
+                 const Clock& clock);
+
+    /// The next samples: silence in a talk; the recording elsewhere, ducked under asides, its edges faded.
+    void next(std::span<float> stereo);
+
+  private:
+    void stretched(std::span<float> stereo);
+
+    Tape* tape_;
+    Duck duck_;
+    bool silent_ = false;
+    std::optional<signal::Stretcher>
+        stretcher_;           ///< a new one each time: it keeps its place only at one speed
+    std::vector<float> made_; ///< by the stretcher, not handed out yet
+    std::int64_t first_ = 0;  ///< in the programme
+    std::int64_t length_ = 0;
+    std::int64_t done_ = 0;
+    std::int64_t media_ = 0; ///< sample of the recording that is read next
+    std::int64_t ramp_ = 0;
+};
+
+} // namespace luft::guide

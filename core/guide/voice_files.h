@@ -1,0 +1,26 @@
+// Which recorded talk is laid on.
+#pragma once
+
+#include "script/cue_sheet.h"
+
+#include <filesystem>
+#include <map>
+#include <string>
+#include <vector>
+
+namespace luft::guide {
+
+/// A recording of the coach counts when it is as long as the talk that was rehearsed; see script/voices.h.
+inline constexpr Seconds kVoiceRounding{0.05};
+
+struct VoiceFiles {
+    std::map<project::ScriptItemId, std::filesystem::path> used;
+    std::vector<std::string> not_used; ///< a sentence each
+};
+
+/// Looks for a file of each of the script's items. A folder that isn't there holds none; files of other
+/// performances' scripts are not looked at.
+VoiceFiles find_voices(const std::filesystem::path& folder, const script::Source& source,
+                       const script::CueSheet& sheet);
+
+} // namespace luft::guide

@@ -1,0 +1,67 @@
+#include "guide/voice_over.h"
+
+#include "guide/fades.h"
+#include "guide/stereo.h"
+
+#include <algorithm>
+
+namespace luft::guide {
+
+Voice::Voice(const std::filesystem::path& file, SampleRate rate)
+    : sound_(media::open_sound(open_file(file))), converter_(sound_->format().rate, rate) {}
+
+/// Reads on; false at the end.
+bool Voice::more() {
+    if (ended_) return false;
+    if (const auto block = sound_->read()) {
+        std::vector<float> stereo;
+        append_stereo(sound_->format(), block->samples, stereo);
+        converter_.process(stereo, ahead_);
+    } else {
+        converter_.finish(ahead_);
+        ended_ = true;
+    }
+    return true;
+}
+
+void Voice::add_to(std::span<float> stereo, std::int64_t position, std::int64_t length, std::int64_t ramp) {
+    while (ahead_.size() < stereo.size() && more()) {
+    }
+    const std::size_t n = std::min(ahead_.size(), stereo.size());
+    fade_edges(std::span(ahead_).first(n), position, length, ramp);
+    for (std::size_t i = 0; i < n; ++i)
+        stereo[i] = std::clamp(stereo[i] + ahead_[i], -1.0F, 1.0F);
+    ahead_.erase(ahead_.begin(), ahead_.begin() + static_cast<std::ptrdiff_t>(n));
+}
+
+VoiceOver::VoiceOver(const VoiceFiles& files, const script::CueSheet& sheet, const Clock& clock)
+    : rate_(clock.sample_rate()), ramp_(clock.samples_in(kCutFade)) {
+    const auto place = [&](project::ScriptItemId item, Rational from, Rational to) {
+        const auto found = files.used.find(item);
+        if (found != files.used.end())
+            places_.push_back({clock.sample(from), clock.sample(to), found->second});
+    };
+    for (const script::Segment& s : sheet.segments)
+        if (s.kind == script::SegmentKind::talk && s.item) place(*s.item, s.programme_start, s.programme_end);
+    for (const script::AsideCue& a : sheet.asides)
+        place(a.item, a.programme_start, a.programme_end);
+    std::ranges::stable_sort(places_, {}, &Place::from);
+}
+
+void VoiceOver::lay_over(std::span<float> stereo, std::int64_t first) {
+    const std::int64_t end = first + static_cast<std::int64_t>(stereo.size() / 2);
+    while (next_ < places_.size() && places_[next_].from < end) {
+        const Place& place = places_[next_];
+        const std::int64_t from = std::max(first, place.from), to = std::min(end, place.to);
+        if (!voice_) voice_.emplace(place.file, rate_);
+        if (to > from)
+            voice_->add_to(stereo.subspan(2 * static_cast<std::size_t>(from - first),
+                                          2 * static_cast<std::size_t>(to - from)),
+                           from - place.from, place.to - place.from, ramp_);
+        if (place.to > end) return; // goes on
+        voice_.reset();
+        ++next_;
+    }
+}
+
+} // namespace luft::guide
