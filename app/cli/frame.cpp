@@ -41,7 +41,9 @@ void Frame::deliver(std::string_view text, const std::string& out,
 void Frame::spare(const std::string& out, const std::vector<std::filesystem::path>& sources) {
     for (const auto& source : sources) {
         std::error_code ignored;
-        if (std::filesystem::equivalent(source, out, ignored))
+        const bool same = std::filesystem::equivalent(source, out, ignored) ||
+                          std::filesystem::equivalent(source, out + ".part", ignored); // written first
+        if (same)
             throw Error(Fault::bad_request, "'" + out + "' is what the result is made from.",
                         "Give --out another name.");
     }

@@ -37,6 +37,7 @@ void offer_verbs(CLI::App& app, luft::cli::Frame& frame) {
     offer_profile(app, frame);
     offer_script(app, frame);
     offer_cues(app, frame);
+    offer_guide(app, frame);
     offer_export(app, frame);
     offer_undo(app, frame);
     offer_redo(app, frame);

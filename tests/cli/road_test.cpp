@@ -74,10 +74,10 @@ TEST_CASE("Every format is written into the folder, and readable by others' tool
     std::set<std::string> endings;
     for (const std::string& file : files)
         endings.insert(std::filesystem::path(file).extension());
-    CHECK(endings == std::set<std::string>{".csv", ".edl", ".html", ".json", ".otio", ".pdf", ".png", ".srt",
-                                           ".svg", ".txt", ".vtt"});
+    CHECK(endings == std::set<std::string>{".csv", ".edl", ".html", ".json", ".mp4", ".otio", ".pdf", ".png",
+                                           ".srt", ".svg", ".txt", ".vtt"});
     for (const char* name : {"captions.srt", "edit.edl", "edit.otio", "teleprompter.html", "description.txt",
-                             "handout.html", "sheet.pdf", "sheet/row-01.png"})
+                             "handout.html", "sheet.pdf", "sheet/row-01.png", "guide.mp4"})
         CHECK(std::filesystem::exists(desk.folder / ("out/A-" + std::string(name))));
     for (const std::string& file : files) {
         INFO(file);
@@ -113,6 +113,10 @@ TEST_CASE("Every format is written into the folder, and readable by others' tool
         if (file.ends_with(".pdf"))
             CHECK(run("pdftotext", {file, "-"}).out.find("Three lines") != std::string::npos);
         if (file.ends_with(".png")) CHECK(read_all(file).starts_with("\x89PNG\r\n"));
+        if (file.ends_with(".mp4")) // the recording has no picture: the sheet is
+            CHECK(run("ffprobe",
+                      {"-v", "error", "-show_entries", "stream=width,height", "-of", "csv=p=0", file})
+                      .out.find("1280,720") != std::string::npos);
         if (file.ends_with(".edl")) CHECK(read_all(file).starts_with("TITLE: Three lines\nFCM: "));
     }
     const Outcome read =
@@ -158,6 +162,26 @@ TEST_CASE("Without the recording at hand everything else is written, and what is
     CHECK(all.status == 1);
     CHECK(all.err.find("b.mp4") != std::string::npos);
     CHECK(std::filesystem::exists(desk.folder / "out/B-marks.csv")); // comes after the stills
+}
+
+TEST_CASE("The guide movie is written as asked, and says what it is") {
+    const Desk desk;
+    desk("moment", {"add", "--from", "1", "--to", "3", "--shade", "onset:balanced"});
+    desk("script", {"draft"});
+    const std::string said =
+        desk("guide", {"--out", desk.folder / "g.mkv", "--size", "320x180", "--slate", "--timecode"});
+    CHECK(said.find("320 x 180, H.264 and AAC") != std::string::npos);
+    CHECK(run("ffprobe", {"-v", "error", desk.folder / "g.mkv"}).status == 0);
+
+    const std::string before = read_all(desk.folder / "sung.wav");
+    for (const char* size : {"321x180", "320", "320x", "x180", "320x180x2", "0x0", "-2x4", "99999x2"})
+        CHECK(desk.tried("guide", {"--out", desk.folder / "h.mkv", "--size", size}).status == 2);
+    CHECK(desk.tried("guide", {}).status == 2);
+    CHECK(desk.tried("guide", {"--out", desk.folder / "h.wav"}).status == 1);
+    CHECK(desk.tried("guide", {"--out", desk.folder / "sung.wav"}).status == 1);
+    CHECK(!std::filesystem::exists(desk.folder / "h.mkv"));
+    CHECK(!std::filesystem::exists(desk.folder / "h.wav"));
+    CHECK(read_all(desk.folder / "sung.wav") == before);
 }
 
 TEST_CASE("A label that looks like a path writes no file outside the folder") {

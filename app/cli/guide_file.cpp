@@ -1,0 +1,19 @@
+#include "cli/guide_file.h"
+
+#include "script/voices.h"
+
+namespace luft::cli {
+
+guide::Report write_guide_file(Material& material, const std::filesystem::path& file,
+                               const guide::Options& options, bool voices, const Progress& progress) {
+    const project::Project& project = material.project();
+    const auto open = [&] { return project.media(material.performance()); };
+    const guide::Material made_of{.source = material.script_source(),
+                                  .sheet = material.cue_sheet(),
+                                  .song = material.profile_source(),
+                                  .open_recording = open,
+                                  .voices = voices ? script::voice_folder(project.file()) : ""};
+    return guide::write_guide(made_of, file, options, progress);
+}
+
+} // namespace luft::cli

@@ -1,0 +1,16 @@
+// The guide movie of a performance, as the verb and the format write it.
+#pragma once
+
+#include "base/progress.h"
+#include "cli/formats.h"
+#include "guide/guide.h"
+
+#include <filesystem>
+
+namespace luft::cli {
+
+/// Throws as guide::write_guide and Project::media. `voices`: whether the coach's recorded talk is laid on.
+guide::Report write_guide_file(Material& material, const std::filesystem::path& file,
+                               const guide::Options& options, bool voices, const Progress& progress);
+
+} // namespace luft::cli
