@@ -1,5 +1,4 @@
 // luftpause cues: the script laid out in programme time.
-#include "cli/formats.h"
 #include "cli/sources.h"
 #include "cli/verbs.h"
 #include "cli/write_format.h"

@@ -1,13 +1,11 @@
 // luftpause export: one format into a file, or every format into a folder.
-#include "cli/formats.h"
 #include "cli/sources.h"
 #include "cli/table.h"
 #include "cli/verbs.h"
 #include "cli/write_format.h"
+#include "files/write_all.h"
 
 #include <algorithm>
-#include <exception>
-#include <set>
 
 namespace luft::cli {
 namespace {
@@ -21,17 +19,8 @@ void one(const Options& options, Frame& frame) {
     const project::Project project = open_to_read(options.project);
     Material material(project, project.performance(options.performance));
     const auto files = write_format(format, material, options.out, frame, frame.progress());
-    if (const auto* folder = std::get_if<AsFolder>(&format.make); folder != nullptr && files.empty())
+    if (const auto* folder = std::get_if<files::AsFolder>(&format.make); folder != nullptr && files.empty())
         frame.note(folder->none);
-}
-
-/// A performance's label may be no file name, and two may become the same one.
-std::string stem_of(const project::Performance& performance, std::set<std::string>& taken) {
-    const std::string plain = file_stem(performance.label);
-    std::string stem = plain;
-    for (int i = 2; !taken.insert(stem).second; ++i)
-        stem = plain + "-" + std::to_string(i);
-    return stem;
 }
 
 void all(const Options& options, Frame& frame) {
@@ -41,36 +30,12 @@ void all(const Options& options, Frame& frame) {
     if (performances.empty())
         throw Error(Fault::bad_request, "There is no performance in this project yet.",
                     "Run 'luftpause add' first.");
-    const std::filesystem::path folder = options.folder;
-    std::error_code fault;
-    std::filesystem::create_directories(folder, fault);
-    if (fault)
-        throw Error(Fault::cannot_write, "'" + options.folder + "' can't be made: " + fault.message() + ".");
-    const Progress progress = frame.progress();
-    const double steps = static_cast<double>(performances.size() * formats().size());
-    double step = 0;
-    std::set<std::string> taken;
+    const files::Written written = files::write_all(project, performances, options.folder, frame.progress());
     std::string text;
-    std::exception_ptr first; // one format may want what isn't there, a recording say; the others go on
-    for (const project::Performance& performance : performances) {
-        const std::string stem = stem_of(performance, taken);
-        Material material(project, performance);
-        for (const Format& format : formats()) {
-            const auto out = folder / (stem + "-" + std::string(format.ending));
-            progress.step(step / steps, format.key);
-            const Progress part = progress.part(step / steps, (step + 1) / steps);
-            try {
-                for (const auto& file : write_format(format, material, out.string(), frame, part))
-                    text += one_line(file.string()) + "\n";
-            } catch (const Error& error) {
-                if (error.fault() == Fault::cannot_write) throw;
-                if (!first) first = std::current_exception();
-            }
-            ++step;
-        }
-    }
+    for (const auto& file : written.files)
+        text += one_line(file.string()) + "\n";
     frame.print(text);
-    if (first) std::rethrow_exception(first);
+    if (written.fault) throw *written.fault; // the others were written
 }
 
 void work(const Options& options, Frame& frame) {

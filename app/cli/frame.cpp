@@ -2,6 +2,7 @@
 
 #include "base/error.h"
 #include "base/write_file.h"
+#include "files/write_all.h"
 
 #include <cerrno>
 #include <cstdio>
@@ -34,19 +35,8 @@ void Frame::note(std::string_view line) {
 void Frame::deliver(std::string_view text, const std::string& out,
                     const std::vector<std::filesystem::path>& sources) {
     if (out.empty()) return print(text);
-    spare(out, sources);
+    files::spare(out, sources);
     write_file(out, text);
-}
-
-void Frame::spare(const std::string& out, const std::vector<std::filesystem::path>& sources) {
-    for (const auto& source : sources) {
-        std::error_code ignored;
-        const bool same = std::filesystem::equivalent(source, out, ignored) ||
-                          std::filesystem::equivalent(source, out + ".part", ignored); // written first
-        if (same)
-            throw Error(Fault::bad_request, "'" + out + "' is what the result is made from.",
-                        "Give --out another name.");
-    }
 }
 
 Progress Frame::progress() {

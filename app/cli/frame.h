@@ -31,9 +31,6 @@ class Frame {
     void deliver(std::string_view text, const std::string& out,
                  const std::vector<std::filesystem::path>& sources);
 
-    /// Throws Error(bad_request) when `out` is one of `sources`. For results that aren't a text.
-    static void spare(const std::string& out, const std::vector<std::filesystem::path>& sources);
-
     /// For long work: shows how far it is, on a terminal only, and stops it at Ctrl+C.
     Progress progress();
 

@@ -1,8 +1,10 @@
 // luftpause guide: the programme as a movie to cut along.
 #include "base/text.h"
-#include "cli/guide_file.h"
 #include "cli/sources.h"
 #include "cli/verbs.h"
+#include "cli/write_format.h"
+#include "files/guide_file.h"
+#include "files/write_all.h"
 
 #include <charconv>
 
@@ -34,9 +36,9 @@ void work(const Options& options, Frame& frame) {
     if (options.out.empty()) throw UsageError("say where to write it: --out FILE");
     const project::Project project = open_to_read(options.project);
     Material material(project, project.performance(options.performance));
-    Frame::spare(options.out, files_of(project));
+    files::spare(options.out, files_of(project));
     const guide::Report report =
-        write_guide_file(material, options.out, options.guide, !options.no_voice, frame.progress());
+        files::write_guide_file(material, options.out, options.guide, !options.no_voice, frame.progress());
     frame.print("Wrote '" + options.out + "': " + clock_text(Seconds(report.length.as_double())) + ", " +
                 std::to_string(report.width) + " x " + std::to_string(report.height) + ", " +
                 report.codecs.picture + " and " + report.codecs.sound + ".\n");

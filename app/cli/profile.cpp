@@ -1,5 +1,4 @@
 // luftpause profile: the technique profile of a performance.
-#include "cli/formats.h"
 #include "cli/sources.h"
 #include "cli/verbs.h"
 #include "cli/write_format.h"

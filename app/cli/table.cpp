@@ -1,21 +1,8 @@
 #include "cli/table.h"
 
-#include "base/text.h"
-
 #include <algorithm>
 
 namespace luft::cli {
-namespace {
-
-/// Characters, counting a UTF-8 sequence as one. Wide scripts take two columns; they are rare in a table
-/// here.
-std::size_t width_of(std::string_view text) {
-    return static_cast<std::size_t>(std::count_if(
-        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
-}
-
-} // namespace
-
 Table::Table(std::vector<Column> columns) : columns_(std::move(columns)) {}
 
 void Table::add(std::vector<std::string> cells) {
@@ -28,9 +15,9 @@ void Table::add(std::vector<std::string> cells) {
 std::string Table::text() const {
     std::vector<std::size_t> widths;
     for (std::size_t c = 0; c < columns_.size(); ++c) {
-        std::size_t widest = width_of(columns_[c].title);
+        std::size_t widest = files::width_of(columns_[c].title);
         for (const auto& row : rows_)
-            widest = std::max(widest, width_of(row[c]));
+            widest = std::max(widest, files::width_of(row[c]));
         widths.push_back(widest);
     }
     std::string out;
@@ -38,7 +25,7 @@ std::string Table::text() const {
         std::string text;
         for (std::size_t c = 0; c < columns_.size(); ++c) {
             if (c > 0) text += "  ";
-            const std::string pad(widths[c] - width_of(cell(c)), ' ');
+            const std::string pad(widths[c] - files::width_of(cell(c)), ' ');
             text += columns_[c].align == Align::right ? pad + cell(c) : cell(c) + pad;
         }
         text.erase(text.find_last_not_of(' ') + 1);
@@ -48,43 +35,6 @@ std::string Table::text() const {
     for (const auto& row : rows_)
         line([&](std::size_t c) { return row[c]; });
     return out;
-}
-
-std::string one_line(std::string_view text) {
-    std::string line = valid_utf8(text);
-    std::replace_if(
-        line.begin(), line.end(), [](unsigned char c) { return c < 0x20 || c == 0x7F; }, ' ');
-    return line;
-}
-
-std::string paragraph(std::string_view text, int indent, int width) {
-    const std::string margin(static_cast<std::size_t>(indent), ' ');
-    const std::size_t most = static_cast<std::size_t>(std::max(width - indent, 20));
-    std::string out;
-    while (!text.empty()) {
-        const std::size_t end = text.find('\n');
-        const std::string source = one_line(text.substr(0, end));
-        text.remove_prefix(end == std::string_view::npos ? text.size() : end + 1);
-        std::string line;
-        std::size_t from = 0;
-        while (from < source.size()) {
-            const std::size_t space = std::min(source.find(' ', from), source.size());
-            const std::string word = source.substr(from, space - from);
-            if (!line.empty() && width_of(line) + 1 + width_of(word) > most) {
-                out += margin + line + "\n";
-                line.clear();
-            }
-            if (!word.empty()) line += (line.empty() ? "" : " ") + word;
-            from = space + 1;
-        }
-        out += line.empty() ? "\n" : margin + line + "\n";
-    }
-    return out;
-}
-
-std::string counted(std::size_t n, std::string_view noun, std::string_view plural) {
-    const std::string many = plural.empty() ? std::string(noun) + "s" : std::string(plural);
-    return std::to_string(n) + " " + (n == 1 ? std::string(noun) : many);
 }
 
 } // namespace luft::cli

@@ -1,5 +1,7 @@
-// Tables and paragraphs for a terminal.
+// Tables for a terminal.
 #pragma once
+
+#include "files/plain_text.h"
 
 #include <string>
 #include <string_view>
@@ -29,13 +31,8 @@ class Table {
     std::vector<std::vector<std::string>> rows_;
 };
 
-/// Text on one line without control characters, so that a project's words can't steer the terminal.
-std::string one_line(std::string_view text);
-
-/// Words broken to lines of at most `width` characters, each line indented; line ends of the text stay.
-std::string paragraph(std::string_view text, int indent, int width = 96);
-
-/// "1 breath", "2 breaths"; the plural is the noun with an s, or `plural` where it is another.
-std::string counted(std::size_t n, std::string_view noun, std::string_view plural = {});
+using files::counted;
+using files::one_line;
+using files::paragraph;
 
 } // namespace luft::cli

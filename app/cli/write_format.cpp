@@ -1,24 +1,27 @@
 #include "cli/write_format.h"
 
-#include "cli/sources.h"
 #include "cli/typed.h"
+#include "files/write_all.h"
 
 namespace luft::cli {
+
+const Format& format_of(const std::string& key) {
+    std::string all;
+    for (const Format& format : formats()) {
+        if (format.key == key) return format;
+        all += (all.empty() ? "" : ", ") + std::string(format.key);
+    }
+    throw UsageError("'" + key + "' is not a format; these are: " + all);
+}
 
 std::vector<std::filesystem::path> write_format(const Format& format, Material& material,
                                                 const std::string& out, Frame& frame,
                                                 const Progress& progress) {
-    const auto sources = files_of(material.project());
-    if (const auto* text = std::get_if<AsText>(&format.make)) {
-        frame.deliver((*text)(material), out, sources);
-        return {out};
-    }
-    if (out.empty()) throw UsageError("'" + std::string(format.key) + "' can't be printed; say where: --out");
-    Frame::spare(out, sources);
-    if (const auto* folder = std::get_if<AsFolder>(&format.make))
-        return folder->write(material, out, progress);
-    std::get<AsFile>(format.make).write(material, out, progress);
-    return {out};
+    if (!out.empty()) return files::write(format, material, out, progress);
+    const auto* text = std::get_if<files::AsText>(&format.make);
+    if (!text) throw UsageError("'" + std::string(format.key) + "' can't be printed; say where: --out");
+    frame.print((*text)(material));
+    return {};
 }
 
 } // namespace luft::cli

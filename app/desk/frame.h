@@ -93,6 +93,8 @@ class Frame : public wxFrame {
     void show_ready();
     void remember(const wxString& file);
     void print_sheet();
+    void write_files();
+    void tell_of(const files::Written& written);
     void offer_to_find_recording();
     void find_recording();
 

@@ -171,6 +171,8 @@ void Frame::run(Do id) {
             return;
         case Do::piece_notes:
             return edit_piece();
+        case Do::write_files:
+            return write_files();
         case Do::script_settings:
             return set_script_limits();
         case Do::rehearse:

@@ -1,5 +1,6 @@
 // Projects, recordings and listening in the background.
 #include "base/text.h"
+#include "desk/files_dialog.h"
 #include "desk/frame.h"
 #include "desk/recording_dialog.h"
 #include "desk/text.h"
@@ -159,8 +160,9 @@ void Frame::look_at_job() {
                 if (media_missing_) open_media();
                 tell_of(*outcome.added, !before || before == outcome.added->performance.id);
             }
+            if (outcome.written) tell_of(*outcome.written);
             if (outcome.fault) say(*outcome.fault);
-            if (!outcome.added && !outcome.fault) say("Stopped. Nothing was changed.");
+            if (!outcome.added && !outcome.written && !outcome.fault) say("Stopped. Nothing was changed.");
         });
     }
     if (!job_ && !waiting_.empty() && session_.is_open()) {
@@ -204,6 +206,23 @@ void Frame::print_sheet() {
     const int pages = sheet::write_pdf(session_.source(), typed(dialog.GetPath()));
     say("The sheet is printed to " + typed(dialog.GetFilename()) + ", " + std::to_string(pages) +
         (pages == 1 ? " page." : " pages."));
+}
+
+void Frame::write_files() {
+    script_->store();
+    FilesDialog dialog(this, session_.project().file());
+    if (dialog.ShowModal() != wxID_OK) return;
+    dialog.remember();
+    begin(Job::Files{*session_.shown(), dialog.folder(), dialog.formats()});
+}
+
+void Frame::tell_of(const files::Written& written) {
+    if (written.files.empty() && !written.fault)
+        return say("Nothing was written: no kind of file was chosen.");
+    std::string words =
+        "Wrote " + std::to_string(written.files.size()) + (written.files.size() == 1 ? " file." : " files.");
+    if (written.fault) words += " One could not be made: " + std::string(written.fault->what());
+    say(words, written.fault ? wxICON_WARNING : wxICON_INFORMATION);
 }
 
 void Frame::offer_to_find_recording() {

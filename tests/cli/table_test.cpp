@@ -1,10 +1,11 @@
 // Tables and paragraphs for a terminal.
-#include "cli/formats.h"
 #include "cli/table.h"
+#include "files/formats.h"
 
 #include <catch2/catch.hpp>
 
 using namespace luft::cli;
+using luft::files::file_stem;
 
 TEST_CASE("Columns line up, also where letters take several bytes") {
     Table table({{"ID", Align::right}, {"WHO"}, {"WHAT"}});

@@ -1,6 +1,6 @@
 // The command line itself: help with an example everywhere, wrong use with status 2.
 #include "cli/desk.h"
-#include "cli/formats.h"
+#include "files/formats.h"
 #include "tools/files.h"
 #include "tools/folder.h"
 

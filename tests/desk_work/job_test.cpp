@@ -62,3 +62,22 @@ TEST_CASE("A job says what went wrong") {
     REQUIRE(job.outcome().fault);
     CHECK(std::string(job.outcome().fault->what()).find("words.txt") != std::string::npos);
 }
+
+TEST_CASE("A job writes the files that were chosen, and nothing else") {
+    Room room;
+    Job listening(room.folder / "song.luft", room.recording);
+    wait_for(listening);
+    REQUIRE(listening.outcome().added);
+    const auto& heard = listening.outcome().added->performance;
+    Job job(room.folder / "song.luft", Job::Files{heard.id, room.folder / "out", {"marks-csv", "sheet-pdf"}});
+    wait_for(job);
+    REQUIRE(job.outcome().written);
+    CHECK_FALSE(job.outcome().written->fault);
+    CHECK(job.outcome().written->files ==
+          std::vector<std::filesystem::path>{room.folder / "out" / (heard.label + "-sheet.pdf"),
+                                             room.folder / "out" / (heard.label + "-marks.csv")});
+    std::size_t there = 0;
+    for ([[maybe_unused]] const auto& file : std::filesystem::directory_iterator(room.folder / "out"))
+        ++there;
+    CHECK(there == 2);
+}

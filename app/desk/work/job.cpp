@@ -46,15 +46,10 @@ void Job::work(const std::stop_token& stop) {
         },
         stop);
     try {
-        project::Project project = project::Project::open(project_);
-        if (const auto* recording = std::get_if<intake::Recording>(&task_)) {
-            outcome_.added = intake::add(project, *recording, progress);
-        } else {
-            const auto& again = std::get<Again>(task_);
-            const auto all = project.performances();
-            outcome_.added =
-                intake::listen_again(project, find(all, again.performance), again.accompaniment, progress);
-        }
+        if (const auto* wanted = std::get_if<Files>(&task_))
+            write(*wanted, progress);
+        else
+            listen(progress);
     } catch (const Stopped&) {
         // Nothing went wrong, and nothing was stored.
     } catch (const Error& error) {
@@ -63,6 +58,26 @@ void Job::work(const std::stop_token& stop) {
         outcome_.fault = Error(Fault::internal, error.what());
     }
     finished_ = true;
+}
+
+void Job::listen(const Progress& progress) {
+    project::Project project = project::Project::open(project_);
+    if (const auto* recording = std::get_if<intake::Recording>(&task_)) {
+        outcome_.added = intake::add(project, *recording, progress);
+        return;
+    }
+    const auto& again = std::get<Again>(task_);
+    const auto all = project.performances();
+    outcome_.added =
+        intake::listen_again(project, find(all, again.performance), again.accompaniment, progress);
+}
+
+void Job::write(const Files& wanted, const Progress& progress) {
+    const project::Project project = project::Project::open(project_, project::Access::read);
+    const auto all = project.performances();
+    outcome_.written =
+        files::write_all(project, {find(all, wanted.performance)}, wanted.folder, progress,
+                         [&](const files::Format& f) { return wanted.formats.contains(f.key); });
 }
 
 } // namespace luft::desk

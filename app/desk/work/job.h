@@ -1,6 +1,7 @@
-// Listening in the background, so that the window stays usable.
+// Long work in the background, so that the window stays usable: listening, and writing files.
 #pragma once
 
+#include "files/write_all.h"
 #include "intake/intake.h"
 
 #include <atomic>
@@ -9,6 +10,7 @@
 #include <functional>
 #include <mutex>
 #include <optional>
+#include <set>
 #include <string>
 #include <thread>
 #include <variant>
@@ -19,12 +21,17 @@ namespace luft::desk {
 /// window's thread.
 class Job {
   public:
-    /// What is to be done: a recording to add, or a performance to listen to again.
+    /// What is to be done: a recording to add, a performance to listen to again, or files to write.
     struct Again {
         project::PerformanceId performance;
         marks::Accompaniment accompaniment = marks::Accompaniment::find_out;
     };
-    using Task = std::variant<intake::Recording, Again>;
+    struct Files {
+        project::PerformanceId performance;
+        std::filesystem::path folder;
+        std::set<std::string, std::less<>> formats; ///< their keys
+    };
+    using Task = std::variant<intake::Recording, Again, Files>;
 
     /// How it stands.
     struct State {
@@ -33,9 +40,10 @@ class Job {
         std::optional<Seconds> left; ///< estimated from what has been done; none in the first seconds
         bool finished = false;
     };
-    /// How it came out: the performance, nothing when it was stopped, or what went wrong.
+    /// How it came out: the performance or the files, nothing when it was stopped, or what went wrong.
     struct Outcome {
         std::optional<intake::Added> added;
+        std::optional<files::Written> written;
         std::optional<Error> fault;
     };
 
@@ -53,6 +61,8 @@ class Job {
 
   private:
     void work(const std::stop_token& stop);
+    void listen(const Progress& progress);
+    void write(const Files& wanted, const Progress& progress);
 
     std::filesystem::path project_;
     Task task_;

@@ -1,9 +1,5 @@
-#include "cli/formats.h"
+#include "files/formats.h"
 
-#include "cli/cue_table.h"
-#include "cli/guide_file.h"
-#include "cli/sources.h"
-#include "cli/typed.h"
 #include "export/analysis_json.h"
 #include "export/chapters.h"
 #include "export/cue_csv.h"
@@ -25,13 +21,16 @@
 #include "export/subrip.h"
 #include "export/teleprompter.h"
 #include "export/webvtt.h"
+#include "files/cue_table.h"
+#include "files/guide_file.h"
+#include "files/sources.h"
 #include "profile/gather.h"
 #include "script/gather.h"
 #include "sheet/pages.h"
 
 #include <array>
 
-namespace luft::cli {
+namespace luft::files {
 namespace {
 
 std::vector<project::Mark> marks_of(Material& m) {
@@ -147,15 +146,6 @@ std::span<const Format> formats() {
     return kFormats;
 }
 
-const Format& format_of(const std::string& key) {
-    std::string all;
-    for (const Format& format : kFormats) {
-        if (format.key == key) return format;
-        all += (all.empty() ? "" : ", ") + std::string(format.key);
-    }
-    throw UsageError("'" + key + "' is not a format; these are: " + all);
-}
-
 std::string file_stem(std::string_view label) {
     std::string stem;
     for (const char c : label) {
@@ -167,4 +157,4 @@ std::string file_stem(std::string_view label) {
     return stem.empty() ? "performance" : stem;
 }
 
-} // namespace luft::cli
+} // namespace luft::files

@@ -1,8 +1,8 @@
-#include "cli/guide_file.h"
+#include "files/guide_file.h"
 
 #include "script/voices.h"
 
-namespace luft::cli {
+namespace luft::files {
 
 guide::Report write_guide_file(Material& material, const std::filesystem::path& file,
                                const guide::Options& options, bool voices, const Progress& progress) {
@@ -16,4 +16,4 @@ guide::Report write_guide_file(Material& material, const std::filesystem::path& 
     return guide::write_guide(made_of, file, options, progress);
 }
 
-} // namespace luft::cli
+} // namespace luft::files

@@ -5,7 +5,7 @@
 
 #include <string>
 
-namespace luft::cli {
+namespace luft::files {
 
 /// Programme time against media time, one part a line, with the words under it; then figures and warnings.
 std::string cue_table(const script::Source& source, const script::CueSheet& sheet);
@@ -13,4 +13,4 @@ std::string cue_table(const script::Source& source, const script::CueSheet& shee
 /// Running time, share quoted, longest quote: three lines.
 std::string cue_figures(const script::CueSheet& sheet);
 
-} // namespace luft::cli
+} // namespace luft::files

@@ -14,7 +14,7 @@
 #include <variant>
 #include <vector>
 
-namespace luft::cli {
+namespace luft::files {
 
 /// What the formats are made from, each part gathered when it is first asked for.
 class Material {
@@ -60,10 +60,7 @@ struct Format {
 
 std::span<const Format> formats();
 
-/// Throws UsageError, naming those that there are.
-const Format& format_of(const std::string& key);
-
 /// The performance's label as the start of a file's name: nothing in it leads out of the folder.
 std::string file_stem(std::string_view label);
 
-} // namespace luft::cli
+} // namespace luft::files

@@ -1,11 +1,11 @@
-#include "cli/cue_table.h"
+#include "files/cue_table.h"
 
 #include "base/text.h"
-#include "cli/table.h"
+#include "files/plain_text.h"
 
 #include <algorithm>
 
-namespace luft::cli {
+namespace luft::files {
 namespace {
 
 constexpr int kIndent = 10;
@@ -74,4 +74,4 @@ std::string cue_table(const script::Source& source, const script::CueSheet& shee
     return text + warnings_text(sheet.warnings);
 }
 
-} // namespace luft::cli
+} // namespace luft::files

@@ -2,15 +2,15 @@
 #pragma once
 
 #include "base/progress.h"
-#include "cli/formats.h"
+#include "files/formats.h"
 #include "guide/guide.h"
 
 #include <filesystem>
 
-namespace luft::cli {
+namespace luft::files {
 
 /// Throws as guide::write_guide and Project::media. `voices`: whether the coach's recorded talk is laid on.
 guide::Report write_guide_file(Material& material, const std::filesystem::path& file,
                                const guide::Options& options, bool voices, const Progress& progress);
 
-} // namespace luft::cli
+} // namespace luft::files

@@ -1,0 +1,85 @@
+#include "files/write_all.h"
+
+#include "base/write_file.h"
+#include "files/sources.h"
+
+#include <algorithm>
+#include <set>
+
+namespace luft::files {
+namespace {
+
+/// A performance's label may be no file name, and two may become the same one.
+std::string stem_of(const project::Performance& performance, std::set<std::string>& taken) {
+    const std::string plain = file_stem(performance.label);
+    std::string stem = plain;
+    for (int i = 2; !taken.insert(stem).second; ++i)
+        stem = plain + "-" + std::to_string(i);
+    return stem;
+}
+
+/// How much longer than the others a format takes, roughly: progress goes by it.
+double weight(const Format& format) {
+    return format.key == "guide" ? 20 : 1;
+}
+
+} // namespace
+
+void spare(const std::filesystem::path& out, const std::vector<std::filesystem::path>& sources) {
+    for (const auto& source : sources) {
+        std::error_code ignored;
+        const bool same = std::filesystem::equivalent(source, out, ignored) ||
+                          std::filesystem::equivalent(source, out.string() + ".part", ignored);
+        if (same)
+            throw Error(Fault::bad_request, "'" + out.string() + "' is what the result is made from.",
+                        "Give it another name.");
+    }
+}
+
+std::vector<std::filesystem::path> write(const Format& format, Material& material,
+                                         const std::filesystem::path& out, const Progress& progress) {
+    spare(out, files_of(material.project()));
+    if (const auto* folder = std::get_if<AsFolder>(&format.make))
+        return folder->write(material, out, progress);
+    if (const auto* text = std::get_if<AsText>(&format.make))
+        write_file(out, (*text)(material));
+    else
+        std::get<AsFile>(format.make).write(material, out, progress);
+    return {out};
+}
+
+Written write_all(const project::Project& project, const std::vector<project::Performance>& performances,
+                  const std::filesystem::path& folder, const Progress& progress,
+                  const std::function<bool(const Format&)>& wanted) {
+    std::error_code refused;
+    std::filesystem::create_directories(folder, refused);
+    if (refused)
+        throw Error(Fault::cannot_write,
+                    "'" + folder.string() + "' can't be made: " + refused.message() + ".");
+    double whole = 0, done = 0;
+    for (const Format& format : formats())
+        if (!wanted || wanted(format)) whole += weight(format) * static_cast<double>(performances.size());
+    Written written;
+    std::set<std::string> taken;
+    for (const project::Performance& performance : performances) {
+        const std::string stem = stem_of(performance, taken);
+        Material material(project, performance);
+        for (const Format& format : formats()) {
+            if (wanted && !wanted(format)) continue;
+            progress.step(done / whole, format.key);
+            const Progress part = progress.part(done / whole, (done + weight(format)) / whole);
+            try {
+                const auto files =
+                    write(format, material, folder / (stem + "-" + std::string(format.ending)), part);
+                std::ranges::copy(files, std::back_inserter(written.files));
+            } catch (const Error& error) { // it may want what isn't there, a recording say
+                if (error.fault() == Fault::cannot_write) throw;
+                if (!written.fault) written.fault = error;
+            }
+            done += weight(format);
+        }
+    }
+    return written;
+}
+
+} // namespace luft::files

@@ -1,0 +1,34 @@
+// Formats written to where they are wanted: one, or all of them into a folder.
+#pragma once
+
+#include "base/error.h"
+#include "files/formats.h"
+
+#include <filesystem>
+#include <functional>
+#include <optional>
+#include <vector>
+
+namespace luft::files {
+
+/// Throws Error(bad_request) when `out` is one of `sources`, or what would be written on the way to it is.
+void spare(const std::filesystem::path& out, const std::vector<std::filesystem::path>& sources);
+
+/// Writes a format under that name, whole or not at all. Returns the files written; a folder of none is
+/// allowed. Throws Error(bad_request) when `out` is the project or a recording, and as the format itself.
+std::vector<std::filesystem::path> write(const Format& format, Material& material,
+                                         const std::filesystem::path& out, const Progress& progress);
+
+struct Written {
+    std::vector<std::filesystem::path> files;
+    std::optional<Error> fault; ///< the first format that couldn't be made; the others were
+};
+
+/// Every format of these performances into a folder, which is made when it isn't there, as
+/// "LABEL-ENDING". Throws Error(cannot_write) when the folder or a file in it can't be written, Stopped; what
+/// was written until then is whole.
+Written write_all(const project::Project& project, const std::vector<project::Performance>& performances,
+                  const std::filesystem::path& folder, const Progress& progress,
+                  const std::function<bool(const Format&)>& wanted = {});
+
+} // namespace luft::files
