@@ -102,7 +102,8 @@ double Flow::needed(std::size_t b) const {
         for (std::size_t next = b + 1; next < blocks_.size() && blocks_[next].with_last; ++next)
             height += sum(blocks_[next].parts);
     } else if (b + 1 < blocks_.size() && blocks_[b + 1].head == b) {
-        height = sum(blocks_[b].parts) + blocks_[b + 1].parts.front();
+        const double whole = needed(b + 1), most = paper_.room_down() - sum(blocks_[b].parts) - kUnderHead;
+        height = sum(blocks_[b].parts) + (whole > 0 && whole <= most ? whole : blocks_[b + 1].parts.front());
     }
     return height;
 }

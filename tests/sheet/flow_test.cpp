@@ -135,8 +135,11 @@ TEST_CASE("a table's head stands again on every page of the table, never alone, 
             FlowRow head;
             head.cells = {{0, 200, {text_of("head")}}};
             flow.head(head);
-            for (int i = 0; i < 120; ++i)
-                flow.row(row_of("b" + std::to_string(i), "t", "x"));
+            for (int i = 0; i < 120; ++i) {
+                if (i % 4 == 0) flow.keep();
+                flow.row(row_of("b" + std::to_string(i), "t", i % 4 == 0 ? words("w", 80) : "x"));
+                if (i % 4 == 0) flow.end_keep();
+            }
             flow.end_head();
             for (int i = 0; i < 80; ++i)
                 flow.text(text_of("after" + std::to_string(i)));
