@@ -80,8 +80,8 @@ TEST_CASE("The page on exported files has a row for every format, and no other")
     std::size_t rows = 0;
     for (std::size_t at = 0; (at = page.find("\n| `", at)) != std::string::npos; ++at)
         ++rows;
-    CHECK(rows == luft::cli::formats().size());
-    for (const auto& format : luft::cli::formats())
+    CHECK(rows == luft::files::formats().size());
+    for (const auto& format : luft::files::formats())
         CHECK(page.find("\n| `" + std::string(format.key) + "` | `" + std::string(format.ending)) !=
               std::string::npos);
 }
