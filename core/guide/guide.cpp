@@ -19,22 +19,23 @@
 namespace luft::guide {
 namespace {
 
-constexpr int kMostWidth = 1280, kMostHeight = 720; ///< unless asked for more
-constexpr int kSoundKbps = 192;                     ///< music that a voice is judged by; common practice
+constexpr int kLongSide = 1280, kShortSide = 720; ///< at most, unless asked for more
+constexpr int kSoundKbps = 192;                   ///< music that a voice is judged by; common practice
 
 struct Size {
-    int width = kMostWidth, height = kMostHeight;
+    int width = kLongSide, height = kShortSide;
 };
 
 Size size_of(const Options& options, const std::optional<media::VideoFacts>& video) {
     if (options.width != 0 || options.height != 0) return {options.width, options.height};
     if (!video) return {};
-    const double zoom = std::min({1.0, static_cast<double>(kMostWidth) / video->width,
-                                  static_cast<double>(kMostHeight) / video->height});
-    const auto even = [&](int length, int most) {
-        return std::clamp(2 * static_cast<int>(std::lround(length * zoom / 2)), 2, most);
+    const double longer = std::max(video->width, video->height),
+                 shorter = std::min(video->width, video->height);
+    const double zoom = std::min({1.0, kLongSide / longer, kShortSide / shorter});
+    const auto even = [&](int length) {
+        return std::max(2 * static_cast<int>(std::lround(length * zoom / 2)), 2);
     };
-    return {even(video->width, kMostWidth), even(video->height, kMostHeight)};
+    return {even(video->width), even(video->height)};
 }
 
 std::vector<media::MovieChapter> chapters_of(const Material& m) {

@@ -27,7 +27,7 @@ struct Material {
 struct Options {
     bool slate = false;    ///< a stop's number and title over the picture that stands
     bool timecode = false; ///< programme time in the picture
-    int width = 0;         ///< even; 0 = the video's own size, at most 1280 x 720, never enlarged
+    int width = 0;         ///< even; 0 = the video's own size, at most 1280 x 720, or upright, never enlarged
     int height = 0;        ///< even; 0 with it
 };
 

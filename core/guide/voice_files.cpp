@@ -6,6 +6,7 @@
 #include "script/voices.h"
 
 #include <cmath>
+#include <optional>
 
 namespace luft::guide {
 namespace {
@@ -35,6 +36,15 @@ std::string objection(const std::filesystem::path& file, const project::ScriptIt
     return {};
 }
 
+/// How much of a rehearsed aside there is room for; none when for all of it.
+std::optional<Seconds> cut_off_after(const script::CueSheet& sheet, const project::ScriptItem& item) {
+    for (const script::AsideCue& a : sheet.asides) {
+        const Seconds room((a.programme_end - a.programme_start).as_double());
+        if (a.item == item.id && *item.rehearsed - room > kVoiceRounding) return room;
+    }
+    return std::nullopt;
+}
+
 } // namespace
 
 VoiceFiles find_voices(const std::filesystem::path& folder, const script::Source& source,
@@ -46,11 +56,16 @@ VoiceFiles find_voices(const std::filesystem::path& folder, const script::Source
         std::error_code ignored;
         if (!std::filesystem::exists(file, ignored)) continue;
         const std::string why = objection(file, item, title_in(sheet, item.id));
-        if (why.empty())
+        if (why.empty()) {
             files.used[item.id] = file;
-        else
+            if (const auto room = cut_off_after(sheet, item))
+                files.not_used.push_back("'" + file.filename().string() + "' is cut off after " +
+                                         fixed(room->value(), 2) +
+                                         " s, where the next halt or aside begins.");
+        } else {
             files.not_used.push_back("'" + file.filename().string() + "' isn't used: " + why +
                                      (why.ends_with('.') ? "" : "."));
+        }
     }
     return files;
 }

@@ -15,7 +15,7 @@ inline constexpr Seconds kVoiceRounding{0.05};
 
 struct VoiceFiles {
     std::map<project::ScriptItemId, std::filesystem::path> used;
-    std::vector<std::string> not_used; ///< a sentence each
+    std::vector<std::string> not_used; ///< a sentence each, also for an aside whose end is cut off
 };
 
 /// Looks for a file of each of the script's items. A folder that isn't there holds none; files of other

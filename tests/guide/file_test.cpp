@@ -11,6 +11,7 @@
 
 #include <cmath>
 #include <csignal>
+#include <tuple>
 
 using namespace luft;
 using namespace luft::guide;
@@ -176,6 +177,25 @@ TEST_CASE("slate and timecode are written into the picture, and nowhere else") {
     CHECK(difference(with[talk + 3], with[talk + 4], kWide, 0, 0, kWide, kHigh - 40) < 2);
 }
 
+TEST_CASE("a guide is as large as its video, but no larger than a screen of 720 lines, upright or not") {
+    const Folder folder;
+    for (const auto& [size, width, height] : {std::tuple{"1920x1080", 1280, 720},
+                                              {"1080x1920", 720, 1280},
+                                              {"350x197", 350, 198},
+                                              {"1500x300", 1280, 256}}) {
+        INFO(size);
+        run("ffmpeg -nostdin -v error -y -f lavfi -i testsrc=size=" + std::string(size) +
+            ":rate=25:duration=0.2 -f lavfi -i sine=duration=0.2 -pix_fmt yuv444p -c:v libx264 -preset "
+            "ultrafast " +
+            quoted(folder / "in.mkv"));
+        const Programme p = programme(folder / "in.mkv", {}, 25);
+        const Report report = write_guide(p.material(), folder / "out.mkv", {});
+        CHECK(std::pair(report.width, report.height) == std::pair(width, height));
+        CHECK(probed(folder / "out.mkv", "-select_streams v -show_entries stream=width,height") ==
+              std::vector{std::to_string(width), std::to_string(height)});
+    }
+}
+
 TEST_CASE("a recording without a picture shows its sheet, with the playhead going along") {
     const Folder folder;
     record(folder / "in.mp4", 25);
@@ -185,9 +205,6 @@ TEST_CASE("a recording without a picture shows its sheet, with the playhead goin
     p.song.marks = {script::testing::phrase(1, 1, 4), script::testing::note(2, 1, 2.5),
                     script::testing::note(3, 2.6, 4), script::testing::phrase(4, 5, 9),
                     script::testing::note(5, 5, 9)};
-    const Report report = write_guide(p.material(), folder / "out.mp4", {});
-    CHECK(std::pair(report.width, report.height) == std::pair(1280, 720));
-
     Options small;
     small.width = 320;
     small.height = 180;
@@ -202,4 +219,10 @@ TEST_CASE("a recording without a picture shows its sheet, with the playhead goin
     };
     CHECK(whole(2, 12) < 0.2);
     CHECK(whole(16 + 26, 16 + 48) > 0.3); // 1.04 s and 1.92 s of the recording
+
+    run("ffmpeg -nostdin -v error -i " + quoted(folder / "in.m4a") + " -t 0.5 -c:a copy " +
+        quoted(folder / "short.m4a"));
+    const Programme brief = programme(folder / "short.m4a", {}, 25); // and without a mark
+    const Report report = write_guide(brief.material(), folder / "out.mp4", {});
+    CHECK(std::pair(report.width, report.height) == std::pair(1280, 720));
 }

@@ -9,8 +9,10 @@
 
 #include <cmath>
 #include <cstring>
+#include <map>
 #include <numbers>
 #include <sstream>
+#include <tuple>
 
 namespace luft::guide::testing {
 namespace {
@@ -65,7 +67,9 @@ int number_in(const std::uint8_t* grey) {
     return number;
 }
 
-void record(const std::filesystem::path& file, Rational frame_rate) {
+namespace {
+
+void make(const std::filesystem::path& file, Rational frame_rate) {
     media::MovieFormat format;
     format.width = kWidth;
     format.height = kHeight;
@@ -86,6 +90,20 @@ void record(const std::filesystem::path& file, Rational frame_rate) {
         given = until;
     }
     movie->finish();
+}
+
+} // namespace
+
+void record(const std::filesystem::path& file, Rational frame_rate) {
+    // Most tests want the same one.
+    static std::map<std::tuple<std::string, std::int64_t, std::int64_t>, std::string> made;
+    std::string& bytes = made[{file.extension().string(), frame_rate.num(), frame_rate.den()}];
+    if (bytes.empty()) {
+        make(file, frame_rate);
+        bytes = luft::test::read_all(file);
+    } else {
+        luft::test::write_all(file, bytes);
+    }
 }
 
 std::vector<int> numbers_in(const std::filesystem::path& movie) {

@@ -2,6 +2,7 @@
 #include "guide/duck.h"
 #include "guide/guide.h"
 #include "guide/programme.h"
+#include "guide/voice_files.h"
 #include "media/movie_writer.h"
 #include "script/voices.h"
 #include "tools/folder.h"
@@ -148,6 +149,20 @@ TEST_CASE("recorded talk is laid on where its length is the rehearsed one, and e
     // Without voices the same talk is silent.
     CHECK(write_guide(p.material(), folder / "out.mkv", {}).not_used.empty());
     CHECK(level(sound_in(folder / "out.mkv"), two + kCodec, two + 0.8) < 1e-4);
+}
+
+TEST_CASE("recorded talk of an aside that the next halt cuts off is used, and said to be cut off") {
+    const Folder folder;
+    record(folder / "in.mp4", 25);
+    auto script = items();
+    script[4].at = Seconds(6.9); // the halt is at 7.12 s
+    const Programme p = programme(folder / "in.mp4", script, 25);
+    speak(folder / "voice", 5, 900, 0.5, 48000);
+    const VoiceFiles files = find_voices(folder / "voice", p.source, p.sheet);
+    CHECK(files.used.count({5}) == 1);
+    REQUIRE(files.not_used.size() == 1);
+    CHECK(files.not_used[0] == "'talk-5.wav' is cut off after 0.20 s, where the next halt or aside begins.");
+    CHECK(find_voices(folder / "none", p.source, p.sheet).not_used.empty());
 }
 
 TEST_CASE("sound of any rate and any channels becomes stereo that the codec takes") {
