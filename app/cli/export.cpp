@@ -35,6 +35,8 @@ void all(const Options& options, Frame& frame) {
     for (const auto& file : written.files)
         text += one_line(file.string()) + "\n";
     frame.print(text);
+    for (const std::string& sentence : written.notes)
+        frame.note(sentence);
     if (written.fault) throw *written.fault; // the others were written
 }
 

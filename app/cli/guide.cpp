@@ -42,7 +42,7 @@ void work(const Options& options, Frame& frame) {
     frame.print("Wrote '" + options.out + "': " + clock_text(Seconds(report.length.as_double())) + ", " +
                 std::to_string(report.width) + " x " + std::to_string(report.height) + ", " +
                 report.codecs.picture + " and " + report.codecs.sound + ".\n");
-    for (const std::string& sentence : report.not_used)
+    for (const std::string& sentence : material.take_notes())
         frame.note(sentence);
 }
 

@@ -17,7 +17,12 @@ const Format& format_of(const std::string& key) {
 std::vector<std::filesystem::path> write_format(const Format& format, Material& material,
                                                 const std::string& out, Frame& frame,
                                                 const Progress& progress) {
-    if (!out.empty()) return files::write(format, material, out, progress);
+    if (!out.empty()) {
+        auto written = files::write(format, material, out, progress);
+        for (const std::string& sentence : material.take_notes())
+            frame.note(sentence);
+        return written;
+    }
     const auto* text = std::get_if<files::AsText>(&format.make);
     if (!text) throw UsageError("'" + std::string(format.key) + "' can't be printed; say where: --out");
     frame.print((*text)(material));

@@ -221,6 +221,8 @@ void Frame::tell_of(const files::Written& written) {
         return say("Nothing was written: no kind of file was chosen.");
     std::string words =
         "Wrote " + std::to_string(written.files.size()) + (written.files.size() == 1 ? " file." : " files.");
+    for (const auto& note : written.notes)
+        words += " " + note;
     if (written.fault) words += " One could not be made: " + std::string(written.fault->what());
     say(words, written.fault ? wxICON_WARNING : wxICON_INFORMATION);
 }

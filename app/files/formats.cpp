@@ -98,11 +98,6 @@ constexpr std::array kFormats = {
     Format{"stills", "stills", "a folder with the picture that stands at each stop (PNG)",
            kStills<media::StillKind::png>},
     Format{"stills-jpeg", "stills-jpeg", "the same pictures as JPEG", kStills<media::StillKind::jpeg>},
-    Format{"guide", "guide.mp4", "guide movie: the recording with its halts, slate and programme time",
-           AsFile{[](Material& m, const std::filesystem::path& file, const Progress& progress) {
-               write_guide_file(m, file, {.slate = true, .timecode = true, .width = 0, .height = 0}, true,
-                                progress);
-           }}},
     Format{"marks-csv", "marks.csv", "breaths, phrases, switches and notes as a table",
            [](Material& m) { return exports::marks_csv(m.performance(), marks_of(m)); }},
     Format{"marks-json", "marks.json", "breaths, phrases, switches and notes for other programs",
@@ -115,6 +110,12 @@ constexpr std::array kFormats = {
                return exports::analysis_json(stored_analysis(m.project(), m.performance()),
                                              m.performance().facts);
            }},
+    // Last: it takes longest.
+    Format{"guide", "guide.mp4", "guide movie: the recording with its halts, slate and programme time",
+           AsFile{[](Material& m, const std::filesystem::path& file, const Progress& progress) {
+               write_guide_file(m, file, {.slate = true, .timecode = true, .width = 0, .height = 0}, true,
+                                progress);
+           }}},
 };
 
 /// Keeps what it is given; makes it when there is none yet.

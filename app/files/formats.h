@@ -11,6 +11,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -29,6 +30,11 @@ class Material {
     const script::Source& script_source();
     const script::CueSheet& cue_sheet();
 
+    /// Something that a format has to say beside its file; one sentence.
+    void note(std::string sentence) { notes_.push_back(std::move(sentence)); }
+    /// What was noted since.
+    std::vector<std::string> take_notes() { return std::exchange(notes_, {}); }
+
   private:
     const project::Project& project_;
     project::Performance performance_;
@@ -36,6 +42,7 @@ class Material {
     std::optional<profile::Profile> profile_;
     std::optional<script::Source> script_source_;
     std::optional<script::CueSheet> cue_sheet_;
+    std::vector<std::string> notes_;
 };
 
 /// The whole file as a text.

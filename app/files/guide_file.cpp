@@ -13,7 +13,10 @@ guide::Report write_guide_file(Material& material, const std::filesystem::path& 
                                   .song = material.profile_source(),
                                   .open_recording = open,
                                   .voices = voices ? script::voice_folder(project.file()) : ""};
-    return guide::write_guide(made_of, file, options, progress);
+    guide::Report report = guide::write_guide(made_of, file, options, progress);
+    for (const std::string& sentence : report.not_used)
+        material.note(sentence);
+    return report;
 }
 
 } // namespace luft::files

@@ -9,7 +9,8 @@
 
 namespace luft::files {
 
-/// Throws as guide::write_guide and Project::media. `voices`: whether the coach's recorded talk is laid on.
+/// `voices`: whether the coach's recorded talk is laid on; what of it wasn't is noted in the material. Throws
+/// as guide::write_guide and Project::media.
 guide::Report write_guide_file(Material& material, const std::filesystem::path& file,
                                const guide::Options& options, bool voices, const Progress& progress);
 

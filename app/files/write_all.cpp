@@ -72,6 +72,7 @@ Written write_all(const project::Project& project, const std::vector<project::Pe
                 const auto files =
                     write(format, material, folder / (stem + "-" + std::string(format.ending)), part);
                 std::ranges::copy(files, std::back_inserter(written.files));
+                std::ranges::copy(material.take_notes(), std::back_inserter(written.notes));
             } catch (const Error& error) { // it may want what isn't there, a recording say
                 if (error.fault() == Fault::cannot_write) throw;
                 if (!written.fault) written.fault = error;

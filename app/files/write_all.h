@@ -21,7 +21,8 @@ std::vector<std::filesystem::path> write(const Format& format, Material& materia
 
 struct Written {
     std::vector<std::filesystem::path> files;
-    std::optional<Error> fault; ///< the first format that couldn't be made; the others were
+    std::vector<std::string> notes; ///< what a format has to say beside its file: sentences
+    std::optional<Error> fault;     ///< the first format that couldn't be made; the others were
 };
 
 /// Every format of these performances into a folder, which is made when it isn't there, as
