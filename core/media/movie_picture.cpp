@@ -21,6 +21,21 @@ std::shared_ptr<AVFrame> new_planes(int width, int height) {
     return frame;
 }
 
+Frame padded(const Picture& picture) {
+    const auto row = std::size_t{3} * static_cast<std::size_t>(picture.width);
+    if (picture.rgb.size() != row * static_cast<std::size_t>(picture.height))
+        throw Error(Fault::bad_request, "A picture hasn't as many pixels as its size says.");
+    Frame frame = new_frame();
+    frame->format = AV_PIX_FMT_RGB24;
+    frame->width = picture.width;
+    frame->height = picture.height;
+    if (av_frame_get_buffer(frame.get(), 0) < 0) throw std::bad_alloc();
+    for (int y = 0; y < picture.height; ++y)
+        std::memcpy(frame->data[0] + std::ptrdiff_t{frame->linesize[0]} * y,
+                    picture.rgb.data() + row * static_cast<std::size_t>(y), row);
+    return frame;
+}
+
 void blacken(AVFrame& frame, int x, int y, int width, int height) {
     for (const Plane& p : kPlanes)
         for (int row = y / p.divided; row < (y + height) / p.divided; ++row)
@@ -35,15 +50,12 @@ MoviePicture MoviePicture::black(int width, int height) {
 }
 
 MoviePicture::MoviePicture(const Picture& picture) : frame_(new_planes(picture.width, picture.height)) {
-    if (picture.rgb.size() != std::size_t{3} * static_cast<std::size_t>(picture.width) * picture.height)
-        throw Error(Fault::bad_request, "A picture hasn't as many pixels as its size says.");
+    const Frame rgb = padded(picture);
     const Scaler scaler(sws_getContext(picture.width, picture.height, AV_PIX_FMT_RGB24, picture.width,
                                        picture.height, AV_PIX_FMT_YUV420P, SWS_BICUBIC | SWS_ACCURATE_RND,
                                        nullptr, nullptr, nullptr));
-    const std::uint8_t* rows[] = {picture.rgb.data()};
-    const int strides[] = {3 * picture.width};
-    if (!scaler ||
-        sws_scale(scaler.get(), rows, strides, 0, picture.height, frame_->data, frame_->linesize) < 0)
+    if (!scaler || sws_scale(scaler.get(), rgb->data, rgb->linesize, 0, picture.height, frame_->data,
+                             frame_->linesize) < 0)
         throw Error(Fault::internal, "A picture can't be converted.");
 }
 

@@ -1,4 +1,5 @@
 #include "media/encoder_common.h"
+#include "media/planes.h"
 
 #include <algorithm>
 #include <limits>
@@ -94,9 +95,9 @@ void PictureEncoder::put(const Picture& picture, const PacketSink& sink) {
     if (picture.width != codec_->width || picture.height != codec_->height || picture.rgb.size() != bytes)
         throw Error(Fault::bad_request, "A picture hasn't the size that the movie was announced with.");
     if (av_frame_make_writable(frame_.get()) < 0) throw std::bad_alloc();
-    const std::uint8_t* rows[] = {picture.rgb.data()};
-    const int strides[] = {3 * picture.width};
-    if (sws_scale(scaler_.get(), rows, strides, 0, picture.height, frame_->data, frame_->linesize) < 0)
+    const Frame rgb = padded(picture);
+    if (sws_scale(scaler_.get(), rgb->data, rgb->linesize, 0, picture.height, frame_->data,
+                  frame_->linesize) < 0)
         throw Error(Fault::internal, "A picture can't be converted.");
     frame_->pts = next_++;
     encode_frame(*codec_, frame_.get(), sink);

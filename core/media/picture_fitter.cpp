@@ -70,8 +70,9 @@ void PictureFitter::scale(const AVFrame& from, AVFrame& to, int x, int y, int wi
     const int* matrix = sws_getCoefficients(from.colorspace);
     constexpr int kPlain = 1 << 16; // 1.0 in the scaler's fixed point
     sws_setColorspaceDetails(scaler_.get(), matrix, full_range ? 1 : 0, matrix, 0, 0, kPlain, kPlain);
-    std::uint8_t* rows[] = {at(to, kPlanes[0], x, y), at(to, kPlanes[1], x, y), at(to, kPlanes[2], x, y)};
-    const int strides[] = {to.linesize[0], to.linesize[1], to.linesize[2]};
+    // The scaler reads four of each.
+    std::uint8_t* rows[4] = {at(to, kPlanes[0], x, y), at(to, kPlanes[1], x, y), at(to, kPlanes[2], x, y)};
+    const int strides[4] = {to.linesize[0], to.linesize[1], to.linesize[2]};
     if (sws_scale(scaler_.get(), from.data, from.linesize, 0, from.height, rows, strides) < 0)
         throw Error(Fault::unsupported, "The video's pictures can't be converted.");
 }

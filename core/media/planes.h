@@ -2,6 +2,7 @@
 #pragma once
 
 #include "media/handles.h"
+#include "media/media.h"
 
 #include <array>
 #include <cstdint>
@@ -23,6 +24,10 @@ inline std::uint8_t* at(const AVFrame& frame, const Plane& p, int x, int y) {
 
 /// A frame of yuv420p whose rows have room behind them. Throws Error(bad_request) on an odd size.
 std::shared_ptr<AVFrame> new_planes(int width, int height);
+
+/// The same pixels in a frame whose rows have room behind them: the scaler reads past the end of a picture.
+/// Throws Error(bad_request) when there aren't as many as the size says.
+Frame padded(const Picture& picture);
 
 /// All four even.
 void blacken(AVFrame& frame, int x, int y, int width, int height);
