@@ -27,9 +27,12 @@ void make_folder(const std::filesystem::path& folder) {
 
 } // namespace
 
-Take::Take(std::filesystem::path file) : file_(std::move(file)) {
+Take::Take(std::filesystem::path file, bool second)
+    : file_(std::move(file)),
+      beside_(file_.parent_path() / (file_.stem().string() + (second ? "-take-2.wav" : "-take-1.wav"))),
+      second_(second) {
     make_folder(file_.parent_path());
-    writer_ = media::write_movie(file_, voice_format());
+    writer_ = media::write_movie(beside_, voice_format());
 }
 
 Take::~Take() {
@@ -47,6 +50,12 @@ void Take::add(std::span<const float> samples) {
 void Take::keep() {
     writer_->finish();
     writer_.reset();
+    std::error_code failure;
+    std::filesystem::rename(beside_, file_, failure);
+    if (failure)
+        throw Error(Fault::cannot_write,
+                    "'" + file_.string() + "' can't be put in place: " + failure.message() + ".",
+                    "The recording is in '" + beside_.filename().string() + "' beside it.");
 }
 
 } // namespace luft::desk

@@ -18,8 +18,9 @@ class Take {
   public:
     static constexpr SampleRate kRate{48000};
 
-    /// Makes the folder when it isn't there.
-    explicit Take(std::filesystem::path file);
+    /// Makes the folder when it isn't there. Two takes of one talk can lie side by side until one is kept:
+    /// the second is told so.
+    explicit Take(std::filesystem::path file, bool second = false);
     Take(Take&&) = default;
     Take& operator=(Take&&) = delete;
     ~Take();
@@ -28,6 +29,7 @@ class Take {
     void add(std::span<const float> samples);
     /// Exactly what the file will hold.
     [[nodiscard]] std::int64_t samples() const { return samples_; }
+    [[nodiscard]] bool second() const { return second_; }
     [[nodiscard]] Seconds length() const { return Seconds(static_cast<double>(samples_) / kRate.per_second); }
 
     /// Puts it in the former one's place. Throws Error(bad_request) when nothing was recorded.
@@ -35,6 +37,8 @@ class Take {
 
   private:
     std::filesystem::path file_;
+    std::filesystem::path beside_; ///< where it is written
+    bool second_ = false;
     std::unique_ptr<media::MovieWriter> writer_;
     std::int64_t samples_ = 0;
 };

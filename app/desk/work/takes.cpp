@@ -11,7 +11,8 @@ namespace luft::desk {
 void Takes::begin(project::ScriptItemId item) {
     drop();
     item_ = item;
-    now_.emplace(script::voice_file(folder_, item));
+    const auto ended = ended_.find(item);
+    now_.emplace(script::voice_file(folder_, item), ended != ended_.end() && !ended->second.second());
 }
 
 void Takes::add(std::span<const float> samples) {
