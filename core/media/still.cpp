@@ -3,6 +3,7 @@
 #include "base/error.h"
 #include "base/write_file.h"
 #include "media/encoder_common.h"
+#include "media/planes.h"
 
 #include <string>
 
@@ -52,28 +53,31 @@ Codec opened(const Kind& kind, const Picture& picture) {
 
 /// The picture in the encoder's pixels.
 Frame frame_of(const Picture& picture, const AVCodecContext& codec) {
+    Frame rgb = padded(picture);
     Frame frame = new_frame();
-    frame->format = codec.pix_fmt;
-    frame->width = picture.width;
-    frame->height = picture.height;
+    if (codec.pix_fmt == AV_PIX_FMT_RGB24) {
+        frame = std::move(rgb);
+    } else {
+        frame->format = codec.pix_fmt;
+        frame->width = picture.width;
+        frame->height = picture.height;
+        if (av_frame_get_buffer(frame.get(), 0) < 0) throw std::bad_alloc();
+        const Scaler scaler(sws_getContext(picture.width, picture.height, AV_PIX_FMT_RGB24, picture.width,
+                                           picture.height, AV_PIX_FMT_YUV444P,
+                                           SWS_BICUBIC | SWS_ACCURATE_RND | SWS_FULL_CHR_H_INP | SWS_BITEXACT,
+                                           nullptr, nullptr, nullptr));
+        if (!scaler) throw Error(Fault::unsupported, "Pictures of this size can't be converted.");
+        constexpr int kPlain = 1 << 16;                         // 1.0 in the scaler's fixed point
+        const int* matrix = sws_getCoefficients(SWS_CS_ITU601); // of JFIF, with the full range
+        sws_setColorspaceDetails(scaler.get(), matrix, 1, matrix, 1, 0, kPlain, kPlain);
+        if (sws_scale(scaler.get(), rgb->data, rgb->linesize, 0, picture.height, frame->data,
+                      frame->linesize) < 0)
+            throw Error(Fault::internal, "A picture can't be converted.");
+    }
     frame->sample_aspect_ratio = codec.sample_aspect_ratio;
     frame->color_range = codec.color_range;
     frame->colorspace = codec.colorspace;
     frame->quality = codec.global_quality;
-    if (av_frame_get_buffer(frame.get(), 0) < 0) throw std::bad_alloc();
-    const bool rgb = codec.pix_fmt == AV_PIX_FMT_RGB24;
-    const Scaler scaler(sws_getContext(picture.width, picture.height, AV_PIX_FMT_RGB24, picture.width,
-                                       picture.height, rgb ? AV_PIX_FMT_RGB24 : AV_PIX_FMT_YUV444P,
-                                       SWS_BICUBIC | SWS_ACCURATE_RND | SWS_FULL_CHR_H_INP | SWS_BITEXACT,
-                                       nullptr, nullptr, nullptr));
-    if (!scaler) throw Error(Fault::unsupported, "Pictures of this size can't be converted.");
-    constexpr int kPlain = 1 << 16;                         // 1.0 in the scaler's fixed point
-    const int* matrix = sws_getCoefficients(SWS_CS_ITU601); // of JFIF, with the full range
-    if (!rgb) sws_setColorspaceDetails(scaler.get(), matrix, 1, matrix, 1, 0, kPlain, kPlain);
-    const std::uint8_t* rows[] = {picture.rgb.data()};
-    const int strides[] = {3 * picture.width};
-    if (sws_scale(scaler.get(), rows, strides, 0, picture.height, frame->data, frame->linesize) < 0)
-        throw Error(Fault::internal, "A picture can't be converted.");
     return frame;
 }
 
