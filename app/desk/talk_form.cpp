@@ -18,8 +18,9 @@ namespace {
 using project::ScriptItem;
 using project::ScriptItemKind;
 
-constexpr int kPause = 1200; ///< ms without a key: the words are stored
-constexpr int kInset = 15;   ///< tenths of a millimetre
+constexpr int kPause = 1200;    ///< ms without a key: the words are stored
+constexpr int kInset = 15;      ///< tenths of a millimetre
+constexpr int kRoomBeside = 52; ///< edges, and the scroll bar when it comes
 constexpr int kReplaySpeeds[] = {100, 75, 50, 35, 25};
 
 } // namespace
@@ -192,7 +193,7 @@ void TalkForm::show(const script::Source& source, const ScriptItem& item, const 
     for (const auto& one : around.warnings)
         warnings += (warnings.empty() ? "! " : "\n! ") + one;
     warning_->SetLabelText(shown(warnings));
-    warning_->Wrap(std::max(120, GetClientSize().x - FromDIP(24)));
+    warning_->Wrap(std::max(FromDIP(120), GetClientSize().x - FromDIP(kRoomBeside)));
     warning_->Show(!warnings.empty());
     mend_->SetLabelText(shown(around.remedy.value_or("") + "  (F)"));
     mend_->Show(around.remedy.has_value());
@@ -251,7 +252,7 @@ void TalkForm::show_nothing(const wxString& words) {
     item_.reset();
     title_->SetLabelText("");
     when_->SetLabelText(words);
-    when_->Wrap(std::max(120, GetClientSize().x - FromDIP(24)));
+    when_->Wrap(std::max(FromDIP(120), GetClientSize().x - FromDIP(kRoomBeside)));
     warning_->Hide();
     mend_->Hide();
     fields_->Hide();

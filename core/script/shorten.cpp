@@ -64,7 +64,7 @@ std::optional<Remedy> start_later(const Source& source, const CueSheet& sheet, s
     }
     ScriptItem item = taken_or_new(source, before, ScriptItemKind::opening);
     item.resume = *start;
-    return Remedy{"Let the music before the halt begin at " + clock_text(*start), {std::move(item)}};
+    return Remedy{"Let the music begin at " + clock_text(*start), {std::move(item)}};
 }
 
 /// Ends the programme's music at the last phrase end that leaves at most `most` of it after `from`, else at
