@@ -37,7 +37,10 @@ void all(const Options& options, Frame& frame) {
     frame.print(text);
     for (const std::string& sentence : written.notes)
         frame.note(sentence);
-    if (written.fault) throw *written.fault; // the others were written
+    if (!written.faults.empty()) {
+        const Error& first = written.faults.front().error;
+        throw Error(first.fault(), written.missing(), first.advice());
+    }
 }
 
 void work(const Options& options, Frame& frame) {

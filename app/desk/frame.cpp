@@ -63,10 +63,8 @@ Frame::Frame()
         menu_open_ = false;
     });
     Bind(wxEVT_CLOSE_WINDOW, [this](wxCloseEvent& event) {
-        if (event.CanVeto() && !may_leave_rehearsal()) return event.Veto();
+        if (event.CanVeto() && !may_leave()) return event.Veto();
         rehearsal_->abandon();
-        side_->form().store();
-        script_->store();
         save_layout();
         event.Skip();
     });
@@ -109,6 +107,7 @@ void Frame::make_parts() {
     performance_ = new wxChoice(head_, wxID_ANY, wxDefaultPosition, FromDIP(wxSize(260, -1)));
     performance_->SetToolTip("The performance that is shown");
     performance_->Bind(wxEVT_CHOICE, [this](wxCommandEvent& event) {
+        if (!may_leave()) return update_performances();
         guarded(
             [&] { session_.show(session_.performances().at(static_cast<std::size_t>(event.GetInt())).id); });
         focus_page();

@@ -49,6 +49,9 @@ class Frame : public wxFrame {
     void watch(const Session::Change& change);
     void update_performances();
     void update_title();
+    /// Before another performance or project is shown: stores what is only in a field, and asks for the times
+    /// of a rehearsal. False when the answer is to stay.
+    bool may_leave();
     void show_page(Do view);
     /// The picture and the panel at the right; pages that need the width do without.
     void show_side(bool wanted);
@@ -80,6 +83,8 @@ class Frame : public wxFrame {
     void select_and_reveal(const Selection& selection);
 
     // frame_files.cpp: projects, recordings, background listening
+    /// may_leave, and nothing is being done in the background.
+    bool may_open_another();
     void new_from_recording(const wxString& media);
     void add_performance(const wxString& media);
     void ask_and(bool new_project);

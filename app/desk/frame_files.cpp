@@ -63,8 +63,15 @@ void Frame::ask_and(bool new_project) {
     new_project ? new_from_recording(dialog.GetPath()) : add_performance(dialog.GetPath());
 }
 
+bool Frame::may_open_another() {
+    if (!job_) return may_leave();
+    say(job_->writes_files() ? "Files are being written; wait until that is done, or stop it."
+                             : "A recording is being listened to; wait until it is done, or stop it.");
+    return false;
+}
+
 void Frame::new_from_recording(const wxString& media) {
-    if (job_) return say("A recording is being listened to; wait until it is done, or stop it.");
+    if (!may_open_another()) return;
     RecordingDialog dialog(this, media, true);
     if (dialog.ShowModal() != wxID_OK) return;
     session_.create(dialog.project_file(), dialog.piece());
@@ -78,23 +85,19 @@ void Frame::add_performance(const wxString& media) {
 }
 
 void Frame::open_project(const wxString& file) {
-    if (job_) return say("A recording is being listened to; wait until it is done, or stop it.");
+    if (!may_open_another()) return;
     guarded([&] {
-        side_->form().store();
         session_.open(typed(file));
         remember(file);
     });
 }
 
 void Frame::close_project() {
-    if (!may_leave_rehearsal()) return;
-    if (job_) return say("A recording is being listened to; wait until it is done, or stop it.");
-    side_->form().store();
-    session_.close();
+    if (may_open_another()) session_.close();
 }
 
 void Frame::open_sample() {
-    if (job_) return say("A recording is being listened to; wait until it is done, or stop it.");
+    if (!may_open_another()) return;
     const wxString from = sample_folder();
     if (from.empty())
         return say("The sample isn't here: it comes with the program's sources.", wxICON_WARNING);
@@ -152,6 +155,7 @@ void Frame::look_at_job() {
         job_gauge_->SetValue(static_cast<int>(state.done * 1000));
         if (!state.finished) return;
         const Job::Outcome outcome = job_->outcome();
+        const bool wrote = job_->writes_files();
         job_.reset();
         guarded([&] {
             const auto before = session_.shown();
@@ -162,7 +166,9 @@ void Frame::look_at_job() {
             }
             if (outcome.written) tell_of(*outcome.written);
             if (outcome.fault) say(*outcome.fault);
-            if (!outcome.added && !outcome.written && !outcome.fault) say("Stopped. Nothing was changed.");
+            if (!outcome.added && !outcome.written && !outcome.fault)
+                say(wrote ? "Stopped. What was written until then is whole; the rest is missing."
+                          : "Stopped. Nothing was changed.");
         });
     }
     if (!job_ && !waiting_.empty() && session_.is_open()) {
@@ -193,7 +199,7 @@ void Frame::tell_of(const intake::Added& added, bool shown_already) {
 void Frame::show_ready() {
     notice_->Dismiss();
     guarded([&] {
-        if (ready_) session_.show(*ready_);
+        if (ready_ && may_leave()) session_.show(*ready_);
     });
     focus_page();
 }
@@ -217,14 +223,14 @@ void Frame::write_files() {
 }
 
 void Frame::tell_of(const files::Written& written) {
-    if (written.files.empty() && !written.fault)
+    if (written.files.empty() && written.faults.empty())
         return say("Nothing was written: no kind of file was chosen.");
     std::string words =
         "Wrote " + std::to_string(written.files.size()) + (written.files.size() == 1 ? " file." : " files.");
     for (const auto& note : written.notes)
         words += " " + note;
-    if (written.fault) words += " One could not be made: " + std::string(written.fault->what());
-    say(words, written.fault ? wxICON_WARNING : wxICON_INFORMATION);
+    if (!written.faults.empty()) words += " " + written.missing();
+    say(words, written.faults.empty() ? wxICON_INFORMATION : wxICON_WARNING);
 }
 
 void Frame::offer_to_find_recording() {

@@ -13,14 +13,21 @@ void Frame::make_rehearsal() {
     book_->AddPage(rehearsal_, "");
 }
 
+bool Frame::may_leave() {
+    side_->form().store();
+    script_->store();
+    return may_leave_rehearsal();
+}
+
 bool Frame::may_leave_rehearsal() {
     if (!rehearsal_->has_times()) return true;
     wxMessageDialog ask(this, "Keep the times of this rehearsal?", "Rehearsal",
                         wxYES_NO | wxCANCEL | wxICON_QUESTION);
     ask.SetYesNoLabels("Keep", "Discard");
     const int answer = ask.ShowModal();
-    if (answer == wxID_YES) rehearsal_->keep();
-    return answer != wxID_CANCEL;
+    if (answer == wxID_YES) rehearsal_->keep(); // what goes wrong is said, and the times stay
+    if (answer == wxID_NO) rehearsal_->abandon();
+    return !rehearsal_->has_times();
 }
 
 void Frame::rehearse(bool from_selected) {

@@ -101,8 +101,10 @@ void MomentForm::store() {
     pause_.Stop();
     const std::string words = typed(remark_->GetValue());
     if (!moment_ || words == shown_remark_) return;
-    shown_remark_ = words;
+    const std::string before = std::exchange(shown_remark_, words);
     change([&](project::Moment& m) { m.remark = words; });
+    const auto* now = session_.moment(*moment_);
+    if (now && now->remark != words) shown_remark_ = before; // it couldn't be stored: it is tried again
 }
 
 void MomentForm::show(const project::Moment& moment) {

@@ -181,16 +181,16 @@ bool RehearsalView::summary_key(int code) {
 }
 
 void RehearsalView::keep() {
-    bool stored = false;
-    const auto measured = rehearsal_->measured();
+    bool kept = false;
+    const auto measured = still_spoken(session_, *rehearsal_);
     guarded([&] {
         // First the times: a recording whose length isn't the talk's is not used, so nothing is ever mixed
         // up.
         store_measured(session_, measured);
-        stored = true;
         takes_->keep(measured);
+        kept = true;
     });
-    if (stored) discard();
+    if (kept) discard(); // else it can be tried again
 }
 
 void RehearsalView::discard() {

@@ -4,8 +4,6 @@
 #include "desk/text.h"
 #include "desk/work/script_edits.h"
 #include "script/gather.h"
-#include "script/order.h"
-#include "script/remedy.h"
 
 #include <algorithm>
 
@@ -46,7 +44,10 @@ ScriptView::ScriptView(wxWindow* parent, Session& session, Wishes wishes)
     column->Add(split_, 1, wxEXPAND);
     SetSizer(column);
     session_.watch([this](const Session::Change& change) {
-        if (change.project || change.shown) selected_.reset();
+        if (change.project || change.shown) {
+            selected_.reset();
+            form_->forget();
+        }
         stale_ = stale_ || change.project || change.shown || change.contents;
         if (IsShownOnScreen()) bring_up_to_date();
     });
@@ -132,9 +133,10 @@ void ScriptView::show_whole() {
             on_the_whole_.size() > 1 ? "  (and " + std::to_string(on_the_whole_.size() - 1) + " more)" : "";
         whole_words_->SetLabelText(shown("! " + warning.words + more));
         whole_words_->SetToolTip(shown(warning.words));
-        const auto remedy = script::remedy_for(source_, sheet_, warning);
-        whole_mend_->Show(remedy.has_value());
-        if (remedy) whole_mend_->SetLabelText(shown(remedy->words));
+        const auto help = first_help(on_the_whole_);
+        whole_mend_->Show(help.has_value());
+        if (help) whole_mend_->SetLabelText(shown(help->words));
+        whole_mend_->SetToolTip("Or F, where the selected part has nothing to mend");
         whole_->Layout();
     }
     Layout();
@@ -156,6 +158,7 @@ std::optional<std::size_t> ScriptView::selected_row() const {
 }
 
 void ScriptView::select(std::optional<project::ScriptItemId> id) {
+    form_->store(); // before anything is taken from the source, which changes with it
     selected_ = id;
     list_->select(selected_row());
     budget_->select(selected_);
@@ -163,6 +166,7 @@ void ScriptView::select(std::optional<project::ScriptItemId> id) {
 }
 
 void ScriptView::select_row(std::size_t row) {
+    form_->store();
     if (row >= rows_.size()) return;
     if (rows_[row].item) return select(rows_[row].item);
     selected_.reset();
@@ -191,14 +195,10 @@ void ScriptView::refresh_form() {
         around.title = rows_[*row].title;
         around.when = rows_[*row].when.empty() ? "Not in the programme yet"
                                                : "At " + rows_[*row].when + " of the programme";
-        auto warnings = rows_[*row].warnings;
-        if (*row + 1 < rows_.size() && !rows_[*row + 1].item) // a quote too long that begins after it
-            std::ranges::copy(rows_[*row + 1].warnings, std::back_inserter(warnings));
+        const auto warnings = warnings_here();
         for (const std::size_t w : warnings)
             around.warnings.push_back(sheet_.warnings[w].words);
-        if (!warnings.empty())
-            if (const auto remedy = script::remedy_for(source_, sheet_, sheet_.warnings[warnings.front()]))
-                around.remedy = remedy->words;
+        if (const auto help = first_help(warnings)) around.remedy = help->words;
     }
     form_->show(source_, *now, around);
 }

@@ -51,6 +51,14 @@ class ScriptView : public wxPanel {
     void refresh_form();
     void show_whole();
     void select_row(std::size_t row);
+    /// Of the selected part, and of the music after it.
+    [[nodiscard]] std::vector<std::size_t> warnings_here() const;
+    struct Help {
+        std::size_t warning = 0; ///< index into the sheet's
+        std::string words;       ///< what would be done
+    };
+    /// The first of them that the program can mend.
+    [[nodiscard]] std::optional<Help> first_help(const std::vector<std::size_t>& warnings) const;
     void mend_first(const std::vector<std::size_t>& warnings);
     void halt(bool later);
     void play_to_it();

@@ -4,6 +4,7 @@
 #include "desk/text.h"
 #include "desk/work/script_edits.h"
 #include "script/order.h"
+#include "script/remedy.h"
 
 #include <algorithm>
 
@@ -18,6 +19,7 @@ constexpr Seconds kHeardBefore{4}; ///< of the music before a halt, when it is h
 } // namespace
 
 bool ScriptView::run(Do id, Seconds playhead) {
+    form_->store(); // what follows changes or leaves what it shows
     const auto add = [&](ScriptItemKind kind) {
         selected_ = add_to_script(session_, kind, playhead);
         stale_ = true;
@@ -26,7 +28,6 @@ bool ScriptView::run(Do id, Seconds playhead) {
     };
     switch (id) {
     case Do::draft_script:
-        form_->store();
         wishes_.say(luft::desk::draft_script(session_));
         return true;
     case Do::make_stop:
@@ -42,12 +43,8 @@ bool ScriptView::run(Do id, Seconds playhead) {
         add(ScriptItemKind::closing);
         return true;
     case Do::mend: {
-        std::vector<std::size_t> warnings = on_the_whole_;
-        if (const auto row = selected_row()) {
-            warnings = rows_[*row].warnings;
-            if (*row + 1 < rows_.size() && !rows_[*row + 1].item)
-                std::ranges::copy(rows_[*row + 1].warnings, std::back_inserter(warnings));
-        }
+        auto warnings = warnings_here();
+        std::ranges::copy(on_the_whole_, std::back_inserter(warnings));
         mend_first(warnings);
         return true;
     }
@@ -85,9 +82,29 @@ bool ScriptView::key(int code) {
     return true;
 }
 
+std::vector<std::size_t> ScriptView::warnings_here() const {
+    const auto row = selected_row();
+    if (!row) return {};
+    auto warnings = rows_[*row].warnings;
+    if (*row + 1 < rows_.size() && !rows_[*row + 1].item) // a quote too long that begins after it
+        std::ranges::copy(rows_[*row + 1].warnings, std::back_inserter(warnings));
+    return warnings;
+}
+
+std::optional<ScriptView::Help> ScriptView::first_help(const std::vector<std::size_t>& warnings) const {
+    for (const std::size_t w : warnings)
+        if (const auto remedy = script::remedy_for(source_, sheet_, sheet_.warnings[w]))
+            return Help{w, remedy->words};
+    return std::nullopt;
+}
+
 void ScriptView::mend_first(const std::vector<std::size_t>& warnings) {
     if (warnings.empty()) return wishes_.say("Nothing to mend here.");
-    wishes_.say(mend(session_, source_, sheet_, warnings.front()));
+    const auto help = first_help(warnings);
+    if (!help)
+        return wishes_.say(
+            "Only you can tell what to change here: shorten the words, or leave something out.");
+    wishes_.say(mend(session_, source_, sheet_, help->warning));
 }
 
 void ScriptView::halt(bool later) {
@@ -119,8 +136,9 @@ void ScriptView::move(project::ScriptItemId id, std::optional<project::ScriptIte
                                ? "No phrase ends there, so playback can't halt there well."
                            : now->kind == ScriptItemKind::aside ? "No rest there is long enough for it."
                                                                 : "It can't go there.");
+    const bool elsewhere = moved->at != now->at; // `now` is gone after the edit
     session_.edit([&](project::Project& project) { project.change_script_item(*moved); });
-    if (moved->at != now->at) wishes_.say("It stands at " + clock_text(moved->at) + " of the recording now.");
+    if (elsewhere) wishes_.say("It stands at " + clock_text(moved->at) + " of the recording now.");
 }
 
 } // namespace luft::desk

@@ -149,6 +149,7 @@ void TalkForm::make_places() {
     });
     lead_in_->Bind(wxEVT_CHOICE, [this](wxCommandEvent& event) {
         if (!item_ || filling_) return;
+        store();
         const auto index = static_cast<std::size_t>(event.GetInt());
         auto at = index < lead_ins_.size() ? lead_ins_[index].at : std::nullopt;
         if (index >= lead_ins_.size() && !(at = ask_place("The music before it begins at", item_->at)))
@@ -180,7 +181,6 @@ void TalkForm::make_places() {
 
 void TalkForm::show(const script::Source& source, const ScriptItem& item, const Around& around) {
     const bool other = !item_ || item_->id != item.id;
-    if (other) store();
     filling_ = true;
     source_ = &source;
     // What is being written isn't disturbed by what happens beside it.
@@ -248,7 +248,7 @@ void TalkForm::fill_places(const ScriptItem& item) {
 }
 
 void TalkForm::show_nothing(const wxString& words) {
-    store();
+    pause_.Stop();
     item_.reset();
     title_->SetLabelText("");
     when_->SetLabelText(words);
@@ -273,8 +273,13 @@ void TalkForm::store() {
     const std::string words = typed(words_->GetValue());
     if (words == item_->text) return;
     const ScriptItem item = *item_;
-    item_->text = words;
-    wishes_.guarded([&] { set_words(session_, item, words); });
+    item_->text = words; // the edit shows it again, and there is nothing to store then
+    bool stored = false;
+    wishes_.guarded([&] {
+        set_words(session_, item, words);
+        stored = true;
+    });
+    if (!stored && item_ && item_->id == item.id) item_->text = item.text; // it is tried again
 }
 
 void TalkForm::change(const std::function<void(ScriptItem&)>& how) {

@@ -34,11 +34,13 @@ class TalkForm : public wxScrolledWindow {
 
     TalkForm(wxWindow* parent, Session& session, Wishes wishes);
 
-    /// `source` must outlive what is shown.
+    /// `source` must outlive what is shown. Words that are only in the field must have been stored.
     void show(const script::Source& source, const project::ScriptItem& item, const Around& around);
     void show_nothing(const wxString& words);
-    /// Stores words that are still only in the field.
+    /// Stores words that are still only in the field. What is shown changes with it.
     void store();
+    /// The project that it shows is gone.
+    void forget() { item_.reset(); }
     void begin_words();
 
   private:

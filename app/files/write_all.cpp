@@ -25,6 +25,14 @@ double weight(const Format& format) {
 
 } // namespace
 
+std::string Written::missing() const {
+    if (faults.empty()) return {};
+    std::string names;
+    for (const Fault& fault : faults)
+        names += (names.empty() ? "" : ", ") + std::string(fault.format);
+    return "Not made: " + names + ". " + faults.front().error.what();
+}
+
 void spare(const std::filesystem::path& out, const std::vector<std::filesystem::path>& sources) {
     for (const auto& source : sources) {
         std::error_code ignored;
@@ -74,8 +82,7 @@ Written write_all(const project::Project& project, const std::vector<project::Pe
                 std::ranges::copy(files, std::back_inserter(written.files));
                 std::ranges::copy(material.take_notes(), std::back_inserter(written.notes));
             } catch (const Error& error) { // it may want what isn't there, a recording say
-                if (error.fault() == Fault::cannot_write) throw;
-                if (!written.fault) written.fault = error;
+                written.faults.push_back({format.key, error});
             }
             done += weight(format);
         }

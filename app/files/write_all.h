@@ -6,7 +6,8 @@
 
 #include <filesystem>
 #include <functional>
-#include <optional>
+#include <string>
+#include <string_view>
 #include <vector>
 
 namespace luft::files {
@@ -22,12 +23,19 @@ std::vector<std::filesystem::path> write(const Format& format, Material& materia
 struct Written {
     std::vector<std::filesystem::path> files;
     std::vector<std::string> notes; ///< what a format has to say beside its file: sentences
-    std::optional<Error> fault;     ///< the first format that couldn't be made; the others were
+    struct Fault {
+        std::string_view format; ///< its key
+        Error error;
+    };
+    std::vector<Fault> faults; ///< formats that couldn't be made; the others were
+
+    /// A sentence that names them, with the first one's reason; empty when there are none.
+    [[nodiscard]] std::string missing() const;
 };
 
 /// Every format of these performances into a folder, which is made when it isn't there, as
-/// "LABEL-ENDING". Throws Error(cannot_write) when the folder or a file in it can't be written, Stopped; what
-/// was written until then is whole.
+/// "LABEL-ENDING". Throws Error(cannot_write) when the folder can't be made, Stopped; what was written until
+/// then is whole.
 Written write_all(const project::Project& project, const std::vector<project::Performance>& performances,
                   const std::filesystem::path& folder, const Progress& progress,
                   const std::function<bool(const Format&)>& wanted = {});

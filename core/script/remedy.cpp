@@ -1,6 +1,7 @@
 #include "script/remedy.h"
 
 #include "base/text.h"
+#include "script/figures.h"
 #include "script/lay_asides.h"
 #include "script/shorten.h"
 #include "script/singing.h"
@@ -96,23 +97,65 @@ Remedies ideas(const Source& source, const CueSheet& sheet, const Warning& warni
     return out;
 }
 
-/// Whether it is gone once the remedy is taken, and nothing else is wrong with the same item.
-bool helps(Source source, const Remedy& remedy, const Warning& warning) {
-    for (const ScriptItem& item : remedy.items)
-        *std::ranges::find(source.items, item.id, &ScriptItem::id) = item;
-    return std::ranges::none_of(lay_out(source).warnings,
+/// The source with a remedy's items in it.
+Source with(Source source, const Remedy& remedy) {
+    for (ScriptItem item : remedy.items) {
+        if (item.id.value == 0) item.id = {-1}; // new, and none of the stored ones
+        const auto old = std::ranges::find(source.items, item.id, &ScriptItem::id);
+        if (old == source.items.end())
+            source.items.push_back(std::move(item));
+        else
+            *old = std::move(item);
+    }
+    return source;
+}
+
+/// By how much the stretches without a word are too long, together.
+double too_long(const Source& source, const CueSheet& sheet) {
+    double sum = 0;
+    for (const Stretch& stretch : stretches(source, sheet))
+        sum += std::max(0.0, stretch.length.as_double() - source.settings.longest_quote.value());
+    return sum;
+}
+
+/// What else is wrong with it: warnings on single items.
+std::size_t on_items(const CueSheet& sheet) {
+    return static_cast<std::size_t>(
+        std::ranges::count_if(sheet.warnings, [](const Warning& w) { return w.item.value != 0; }));
+}
+
+bool is_new_halt(const Remedy& remedy) {
+    return remedy.items.size() == 1 && remedy.items[0].id.value == 0 &&
+           remedy.items[0].kind == ScriptItemKind::stop;
+}
+
+/// Whether a warning on an item is gone once the remedy is taken, and nothing else is wrong with the item;
+/// whether quotes are shorter, and nothing new is wrong with another item. A halt that waits for its words
+/// shortens nothing yet.
+bool helps(const Source& source, const CueSheet& sheet, const Remedy& remedy, const Warning& warning) {
+    const Source changed = with(source, remedy);
+    const CueSheet after = lay_out(changed);
+    if (warning.kind == WarningKind::quote_too_long)
+        return on_items(after) <= on_items(sheet) &&
+               (is_new_halt(remedy) || too_long(changed, after) < too_long(source, sheet));
+    if (warning.kind == WarningKind::share_too_large)
+        return on_items(after) <= on_items(sheet) && after.quoted_share < sheet.quoted_share;
+    return std::ranges::none_of(after.warnings,
                                 [&](const Warning& left) { return left.item == warning.item; });
 }
 
 } // namespace
 
 std::optional<Remedy> remedy_for(const Source& source, const CueSheet& sheet, const Warning& warning) {
-    if (warning.kind == WarningKind::quote_too_long) return shorten_quote(source, sheet, warning);
-    if (warning.kind == WarningKind::share_too_large) return shorten_share(source, sheet);
-    const ScriptItem* item = item_of(source, warning.item);
-    if (!item) return std::nullopt;
-    for (Remedy& remedy : ideas(source, sheet, warning, *item))
-        if (helps(source, remedy, warning)) return std::move(remedy);
+    Remedies all;
+    if (warning.kind == WarningKind::quote_too_long)
+        all = shorten_quote(source, sheet, warning);
+    else if (warning.kind == WarningKind::share_too_large)
+        all = shorten_share(source, sheet);
+    else if (const ScriptItem* item = item_of(source, warning.item))
+        all = ideas(source, sheet, warning, *item);
+    for (Remedy& remedy : all)
+        if (helps(source, sheet, remedy, warning)) return std::move(remedy);
     return std::nullopt;
 }
 

@@ -23,9 +23,12 @@ struct Remedy {
 /// that is far enough, or the two talk at one halt. An aside on singing, cut off or not played moves to the
 /// nearest rest that it fits, or becomes a stop at the nearest phrase end. A quote too long is shortened: the
 /// music before a halt starts later, at a phrase; the music at the end of the recording ends sooner, at a
-/// phrase end; only where neither can be, a halt for words is added. Each of these was tried: the warning
-/// goes, and the item has no other. The same where too large a share is quoted, a step at a time: the longest
-/// music first.
+/// phrase end; only where neither can be, a halt for words is added. The same where too large a share is
+/// quoted: the longest music first.
+///
+/// All of them were tried on a layout: a warning on an item goes, and the item has no other; quotes get
+/// shorter, which may take several steps, and no item gets a warning for it. Only the added halt shortens
+/// nothing until it has words.
 std::optional<Remedy> remedy_for(const Source& source, const CueSheet& sheet, const Warning& warning);
 
 } // namespace luft::script

@@ -104,11 +104,12 @@ Seconds since_spoken(const CueSheet& sheet, const Segment& s) {
 
 } // namespace
 
-std::optional<Remedy> shorten_quote(const Source& source, const CueSheet& sheet, const Warning& warning) {
+std::vector<Remedy> shorten_quote(const Source& source, const CueSheet& sheet, const Warning& warning) {
+    std::vector<Remedy> out;
     const auto all = stretches(source, sheet);
     const auto stretch = std::ranges::find_if(
         all, [&](const Stretch& s) { return warning.programme_start == s.pieces.front().start; });
-    if (stretch == all.end()) return std::nullopt;
+    if (stretch == all.end()) return out;
     const Seconds most = source.settings.longest_quote;
     const Seconds excess = as_seconds(stretch->length) - most;
     for (const Stretch::Piece& piece : stretch->pieces) {
@@ -117,22 +118,25 @@ std::optional<Remedy> shorten_quote(const Source& source, const CueSheet& sheet,
         const Seconds from = as_seconds(s.media_start + (piece.start - s.programme_start));
         const Seconds length = as_seconds(piece.end - piece.start);
         if (piece.end == s.programme_end && is_last(sheet, piece.segment))
-            if (auto remedy = end_sooner(source, sheet, piece.segment, from, length - excess)) return remedy;
+            if (auto remedy = end_sooner(source, sheet, piece.segment, from, length - excess))
+                out.push_back(std::move(*remedy));
         if (piece.start == s.programme_start && !is_last(sheet, piece.segment))
             if (auto remedy = start_later(source, sheet, piece.segment, from + length, length - excess))
-                return remedy;
+                out.push_back(std::move(*remedy));
     }
     const auto waits_for_words = [&](const ScriptItem& item) {
         return item.kind == ScriptItemKind::stop && warning.remedy && item.at == *warning.remedy;
     };
-    if (!warning.remedy || std::ranges::any_of(source.items, waits_for_words)) return std::nullopt;
+    if (!warning.remedy || std::ranges::any_of(source.items, waits_for_words)) return out;
     ScriptItem stop = taken_or_new(source, nullptr, ScriptItemKind::stop);
     stop.at = *warning.remedy;
-    return Remedy{"Halt at " + clock_text(stop.at) + ", for words of yours", {std::move(stop)}};
+    out.push_back({"Halt at " + clock_text(stop.at) + ", for words of yours", {std::move(stop)}});
+    return out;
 }
 
-std::optional<Remedy> shorten_share(const Source& source, const CueSheet& sheet) {
-    if (!source.settings.most_quoted_share || sheet.quoted_share <= 0) return std::nullopt;
+std::vector<Remedy> shorten_share(const Source& source, const CueSheet& sheet) {
+    std::vector<Remedy> out;
+    if (!source.settings.most_quoted_share || sheet.quoted_share <= 0) return out;
     const Seconds recording = as_seconds(sheet.quoted_once) / sheet.quoted_share;
     const Seconds excess = as_seconds(sheet.quoted_once) - recording * *source.settings.most_quoted_share;
     std::vector<std::size_t> order;
@@ -147,9 +151,9 @@ std::optional<Remedy> shorten_share(const Source& source, const CueSheet& sheet)
         const Seconds wanted = as_seconds(length(i)) - excess;
         auto remedy = is_last(sheet, i) ? end_sooner(source, sheet, i, since_spoken(sheet, s), wanted)
                                         : start_later(source, sheet, i, until_spoken(sheet, s), wanted);
-        if (remedy) return remedy;
+        if (remedy) out.push_back(std::move(*remedy));
     }
-    return std::nullopt;
+    return out;
 }
 
 } // namespace luft::script

@@ -5,11 +5,13 @@
 
 namespace luft::script {
 
-/// Less of the stretch that a `quote_too_long` warning is about. None where nothing can be left out without
-/// losing a halt or an aside, and no phrase ends inside it.
-std::optional<Remedy> shorten_quote(const Source& source, const CueSheet& sheet, const Warning& warning);
+/// Ways to less of the stretch that a `quote_too_long` warning is about, the best first. None where nothing
+/// can be left out without losing a halt or an aside, and no phrase ends inside it. The last way may be a
+/// halt that still waits for its words, and shortens nothing until it has some.
+std::vector<Remedy> shorten_quote(const Source& source, const CueSheet& sheet, const Warning& warning);
 
-/// Less of the longest music: one step towards the set share. None where no music can be left out.
-std::optional<Remedy> shorten_share(const Source& source, const CueSheet& sheet);
+/// Ways to less music, the longest music first: steps towards the set share. None where no music can be left
+/// out.
+std::vector<Remedy> shorten_share(const Source& source, const CueSheet& sheet);
 
 } // namespace luft::script

@@ -60,6 +60,15 @@ def write_script(desk, project, until_edit):
     wait_for("the dragged stop", lambda: place(second) != began)
     assert place(second) >= first and any(abs(place(second) - end) < 1e-6 for end in phrase_ends(project))
 
+    # Words are kept when another part is selected before they were stored.
+    desk.keys("e")
+    desk.type(" More.")
+    desk.click(300, 280)
+    desk.click(300, 400)
+    wait_for("the words left in a hurry", lambda: [row for row in items(project, "stop") if row[2].endswith(" More.")])
+    desk.keys("ctrl+z")
+    wait_for("undo of these words", lambda: {row[2] for row in items(project, "stop")} == {WORDS})
+
     until_edit(project, "draft the script", lambda: desk.keys("ctrl+d"))
     drafted = items(project, "opening") + items(project, "closing")
     assert len(drafted) == 2 and all(text and not own for _, _, text, own in drafted), drafted

@@ -107,6 +107,9 @@ class Desk:
     def type(self, text):
         self._xdotool("type", "--delay", "25", text)
 
+    def click(self, x, y):
+        self._xdotool("mousemove", str(x), str(y), "click", "1")
+
     def drag(self, x1, x2, y):
         """Along a line, with steps on the way, as a hand does it."""
         steps = [str(x1 + (x2 - x1) * i // 6) for i in range(1, 7)]

@@ -72,7 +72,7 @@ TEST_CASE("A job writes the files that were chosen, and nothing else") {
     Job job(room.folder / "song.luft", Job::Files{heard.id, room.folder / "out", {"marks-csv", "sheet-pdf"}});
     wait_for(job);
     REQUIRE(job.outcome().written);
-    CHECK_FALSE(job.outcome().written->fault);
+    CHECK(job.outcome().written->faults.empty());
     CHECK(job.outcome().written->files ==
           std::vector<std::filesystem::path>{room.folder / "out" / (heard.label + "-sheet.pdf"),
                                              room.folder / "out" / (heard.label + "-marks.csv")});

@@ -314,6 +314,7 @@ TEST_CASE("Measured times go into the cue sheet, as one edit that can be undone"
     Rehearsal rehearsal(planned());
     rehearsal.begin(0_s, 1);
     rehearsal.go_on(7.4_s);
+    CHECK(still_spoken(desk.session, rehearsal) == rehearsal.measured());
     CHECK(store_measured(desk.session, rehearsal.measured()) == 1);
     CHECK(planned().talk_time == Rational(37, 5));
     CHECK(desk.session.undo_label() == "keep the rehearsed times");
@@ -323,4 +324,22 @@ TEST_CASE("Measured times go into the cue sheet, as one edit that can be undone"
     CHECK(store_measured(desk.session, {}) == 0);
     CHECK(store_measured(desk.session, {{{stop.value + 100}, 3_s}}) == 0);
     CHECK(desk.session.undo_label() == before);
+}
+
+TEST_CASE("A time measured for words that have been changed since isn't kept") {
+    Desk desk;
+    const auto stop = desk.session.edit([&](project::Project& p) {
+        project::ScriptItem i = item(0, project::ScriptItemKind::stop, 2.5, words(5));
+        i.performance = *desk.session.shown();
+        return p.add_script_item(i);
+    });
+    Rehearsal rehearsal(
+        script::lay_out(script::gather(desk.session.project(), desk.session.source().performance)));
+    rehearsal.begin(0_s, 1);
+    rehearsal.go_on(7.4_s);
+    REQUIRE(rehearsal.measured().contains(stop));
+    auto changed = desk.session.project().script(*desk.session.shown()).front();
+    changed.text = "Other words.";
+    desk.session.edit([&](project::Project& p) { p.change_script_item(changed); });
+    CHECK(still_spoken(desk.session, rehearsal).empty());
 }

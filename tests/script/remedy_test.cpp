@@ -1,4 +1,5 @@
 // What is offered against a warning makes it go.
+#include "script/figures.h"
 #include "script/remedy.h"
 #include "script/script_material.h"
 
@@ -170,13 +171,20 @@ TEST_CASE("a share too large falls with every step until it is kept or nothing c
     CHECK(lay_out(source).warnings.empty());
 }
 
-TEST_CASE("whatever the script, what is offered against a warning makes that warning go") {
+TEST_CASE("whatever the script, what is offered makes a warning go, or quotes shorter") {
     std::mt19937 random(7);
     const auto between = [&](double low, double high) {
         return std::uniform_real_distribution<double>(low, high)(random);
     };
     const auto same = [](const Warning& a, const Warning& b) { return a.kind == b.kind && a.item == b.item; };
-    int helps = 0;
+    // What lies over the limit, of all stretches of music without a word.
+    const auto heard_in_silence = [](const Source& source, const CueSheet& sheet) {
+        double sum = 0;
+        for (const Stretch& s : stretches(source, sheet))
+            sum += std::max(0.0, s.length.as_double() - source.settings.longest_quote.value());
+        return sum;
+    };
+    int helps = 0, shares = 0, quotes = 0;
     for (int round = 0; round < 300; ++round) {
         std::vector<ScriptItem> items = {item(1, ScriptItemKind::opening, 0, words(4))};
         for (int i = 2; i < 7; ++i) {
@@ -185,17 +193,34 @@ TEST_CASE("whatever the script, what is offered against a warning makes that war
                                  words(static_cast<int>(between(2, 20)))));
             if (!aside && between(0, 1) < 0.2) items.back().resume = Seconds(between(0, 58));
         }
-        const Source source = with(items);
+        Source source = with(items);
+        source.settings.longest_quote = Seconds(between(6, 40));
+        source.settings.most_quoted_share = between(0.2, 1);
         const CueSheet sheet = lay_out(source);
         for (const Warning& warning : sheet.warnings) {
             const auto remedy = remedy_for(source, sheet, warning);
             if (!remedy) continue;
             ++helps;
-            const CueSheet after = lay_out(mended(source, *remedy));
+            const Source changed = mended(source, *remedy);
+            const CueSheet after = lay_out(changed);
             INFO("round " << round << ": " << warning.words << " -> " << remedy->words);
+            if (warning.kind == WarningKind::share_too_large) {
+                CHECK(after.quoted_share < sheet.quoted_share);
+                ++shares;
+                continue;
+            }
+            if (warning.kind == WarningKind::quote_too_long) {
+                const bool waits = changed.items.size() > source.items.size() &&
+                                   changed.items.back().kind == ScriptItemKind::stop;
+                CHECK((waits || heard_in_silence(changed, after) < heard_in_silence(source, sheet)));
+                ++quotes;
+                continue;
+            }
             for (const Warning& left : after.warnings)
                 if (same(left, warning)) FAIL_CHECK(left.words);
         }
     }
-    CHECK(helps > 100);
+    CHECK(helps - shares - quotes > 100);
+    CHECK(shares > 30);
+    CHECK(quotes > 30);
 }

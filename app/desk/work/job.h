@@ -54,6 +54,7 @@ class Job {
     Job(const Job&) = delete;
     Job& operator=(const Job&) = delete;
 
+    [[nodiscard]] bool writes_files() const { return std::holds_alternative<Files>(task_); }
     void stop() { thread_.request_stop(); }
     [[nodiscard]] State state() const;
     /// Once `finished`.

@@ -48,8 +48,10 @@ void Take::add(std::span<const float> samples) {
 }
 
 void Take::keep() {
-    writer_->finish();
-    writer_.reset();
+    if (writer_) { // not yet finished by an attempt before
+        writer_->finish();
+        writer_.reset();
+    }
     std::error_code failure;
     std::filesystem::rename(beside_, file_, failure);
     if (failure)

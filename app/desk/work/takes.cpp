@@ -54,15 +54,16 @@ std::size_t Takes::count(const Lengths& measured) const {
 void Takes::keep(const Lengths& measured) {
     drop();
     std::optional<Error> first;
-    for (auto& ended : ended_) {
-        if (!is_of(ended, measured)) continue;
+    for (auto ended = ended_.begin(); ended != ended_.end();) {
+        bool done = true;
         try {
-            ended.second.keep();
+            if (is_of(*ended, measured)) ended->second.keep();
         } catch (const Error& error) {
             if (!first) first = error;
+            done = false;
         }
+        ended = done ? ended_.erase(ended) : std::next(ended);
     }
-    ended_.clear();
     if (first) throw *first;
 }
 

@@ -34,7 +34,7 @@ class Takes {
     [[nodiscard]] std::size_t count(const Lengths& measured) const;
     /// Puts every ended take whose length is the measured one in its place; another length means that the
     /// talk was spoken once more without being recorded, and the take is dropped. Throws the first Error
-    /// after having tried all.
+    /// after having tried all; those that couldn't be put in place can be tried again.
     void keep(const Lengths& measured);
 
   private:
