@@ -1,4 +1,5 @@
 // luftpause add: a performance into a project: probed, listened to, stored, with moments proposed.
+#include "base/text.h"
 #include "cli/hear.h"
 #include "cli/sources.h"
 #include "cli/table.h"

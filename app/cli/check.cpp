@@ -1,4 +1,5 @@
 // luftpause check: whether a project file is sound, and its recordings still the same.
+#include "base/text.h"
 #include "cli/json_text.h"
 #include "cli/sources.h"
 #include "cli/table.h"

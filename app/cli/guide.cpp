@@ -39,7 +39,7 @@ void work(const Options& options, Frame& frame) {
     files::spare(options.out, files_of(project));
     const guide::Report report =
         files::write_guide_file(material, options.out, options.guide, !options.no_voice, frame.progress());
-    frame.print("Wrote '" + options.out + "': " + clock_text(Seconds(report.length.as_double())) + ", " +
+    frame.print("Wrote '" + options.out + "': " + clock_text(seconds(report.length)) + ", " +
                 std::to_string(report.width) + " x " + std::to_string(report.height) + ", " +
                 report.codecs.picture + " and " + report.codecs.sound + ".\n");
     for (const std::string& sentence : material.take_notes())

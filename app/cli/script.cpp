@@ -20,8 +20,8 @@ struct Options {
 
 /// The summary that every change ends with: how the programme stands now.
 std::string figures_text(const script::CueSheet& sheet) {
-    return "Running time " + clock_text(Seconds(sheet.running_time.as_double())) + ", talk " +
-           clock_text(Seconds(sheet.talk_time.as_double())) + ", " + fixed(100 * sheet.quoted_share, 0) +
+    return "Running time " + clock_text(seconds(sheet.running_time)) + ", talk " +
+           clock_text(seconds(sheet.talk_time)) + ", " + fixed(100 * sheet.quoted_share, 0) +
            " % of the recording quoted, " + counted(sheet.warnings.size(), "warning") + ".\n";
 }
 

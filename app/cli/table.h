@@ -31,7 +31,6 @@ class Table {
     std::vector<std::vector<std::string>> rows_;
 };
 
-using files::counted;
 using files::one_line;
 using files::paragraph;
 

@@ -14,7 +14,7 @@ constexpr int kHeight = 56, kEdge = 12, kBar = 20, kBarTop = 28;
 constexpr sheet::Type kWords{13, false, false}, kLimit{13, true, false}, kNumber{11, true, false};
 
 std::string length(Rational t) {
-    return clock_text(Seconds(t.as_double()));
+    return clock_text(seconds(t));
 }
 
 bool over(const script::CueSheet& sheet, const project::ScriptSettings& settings) {

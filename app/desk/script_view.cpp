@@ -73,7 +73,7 @@ void ScriptView::make_head(wxSizer& column) {
     column.Add(buttons, 0, wxEXPAND | wxLEFT | wxRIGHT | wxTOP, FromDIP(10));
     budget_ = new BudgetBar(this, [this](std::size_t segment) {
         const auto from = sheet_.segments.at(segment).programme_start;
-        const auto when = clock_text(Seconds(from.as_double()));
+        const auto when = clock_text(seconds(from));
         for (std::size_t i = 0; i < rows_.size(); ++i)
             if (rows_[i].item == sheet_.segments[segment].item && (rows_[i].item || rows_[i].when == when))
                 return select_row(i);

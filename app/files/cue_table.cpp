@@ -10,8 +10,8 @@ namespace {
 
 constexpr int kIndent = 10;
 
-std::string clock_of(Rational seconds) {
-    return clock_text(Seconds(seconds.as_double()));
+std::string clock_of(Rational time) {
+    return clock_text(seconds(time));
 }
 
 std::string padded(const std::string& text) {

@@ -43,9 +43,4 @@ std::string paragraph(std::string_view text, int indent, int width) {
     return out;
 }
 
-std::string counted(std::size_t n, std::string_view noun, std::string_view plural) {
-    const std::string many = plural.empty() ? std::string(noun) + "s" : std::string(plural);
-    return std::to_string(n) + " " + (n == 1 ? std::string(noun) : many);
-}
-
 } // namespace luft::files

@@ -16,7 +16,4 @@ std::string one_line(std::string_view text);
 /// Words broken to lines of at most `width` characters, each line indented; line ends of the text stay.
 std::string paragraph(std::string_view text, int indent, int width = 96);
 
-/// "1 breath", "2 breaths"; the plural is the noun with an s, or `plural` where it is another.
-std::string counted(std::size_t n, std::string_view noun, std::string_view plural = {});
-
 } // namespace luft::files

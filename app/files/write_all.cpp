@@ -37,7 +37,7 @@ void spare(const std::filesystem::path& out, const std::vector<std::filesystem::
     for (const auto& source : sources) {
         std::error_code ignored;
         const bool same = std::filesystem::equivalent(source, out, ignored) ||
-                          std::filesystem::equivalent(source, out.string() + ".part", ignored);
+                          std::filesystem::equivalent(source, out.string() + ".luft-part", ignored);
         if (same)
             throw Error(Fault::bad_request, "'" + out.string() + "' is what the result is made from.",
                         "Give it another name.");

@@ -1,6 +1,8 @@
 // Exact fractions for programme time: frame rates like 30000/1001 leave no rounding behind.
 #pragma once
 
+#include "base/units.h"
+
 #include <compare>
 #include <cstdint>
 
@@ -43,5 +45,10 @@ class Rational {
 
 /// The fraction nearest to x with the given denominator.
 Rational nearest_rational(double x, std::int64_t den);
+
+/// An exact time as one for the clock and the ear.
+inline Seconds seconds(Rational exact) {
+    return Seconds(exact.as_double());
+}
 
 } // namespace luft

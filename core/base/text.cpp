@@ -136,4 +136,9 @@ int count_words(std::string_view text) {
     return words;
 }
 
+std::string counted(std::size_t n, std::string_view noun, std::string_view plural) {
+    const std::string many = plural.empty() ? std::string(noun) + "s" : std::string(plural);
+    return std::to_string(n) + " " + (n == 1 ? std::string(noun) : many);
+}
+
 } // namespace luft

@@ -36,4 +36,7 @@ std::string valid_utf8(std::string_view text);
 /// Words in a text: runs of non-space characters that hold at least one letter or digit.
 int count_words(std::string_view text);
 
+/// "1 breath", "2 breaths"; the plural is the noun with an s, or `plural` where it is another.
+std::string counted(std::size_t n, std::string_view noun, std::string_view plural = {});
+
 } // namespace luft

@@ -18,10 +18,6 @@ inline std::string fraction(Rational r) {
     return r.den() == 1 ? std::to_string(r.num()) : std::to_string(r.num()) + "/" + std::to_string(r.den());
 }
 
-inline Seconds seconds(Rational time) {
-    return Seconds(time.as_double());
-}
-
 /// "29.97 frames a second, drop-frame".
 std::string rate_words(const script::CueSheet& sheet);
 

@@ -89,8 +89,7 @@ class Run {
         std::optional<media::MoviePicture> standing;
         for (std::int64_t frame = cut.record_in; frame < cut.record_out; ++frame) {
             const Rational now = Rational(frame) / clock_.frame_rate();
-            progress.step((now / m_.sheet.running_time).as_double(),
-                          "writing " + clock_text(Seconds(now.as_double())));
+            progress.step((now / m_.sheet.running_time).as_double(), "writing " + clock_text(seconds(now)));
             if (!standing || !stands) standing = picture(segment, cut, frame);
             media::MoviePicture shown = *standing;
             if (options_.timecode) labels_.write_timecode(shown, frame);

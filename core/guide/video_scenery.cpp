@@ -9,7 +9,7 @@ class Video final : public Scenery {
         : pictures_(media::open_pictures(std::move(recording))), width_(width), height_(height) {}
 
     media::MoviePicture at(Rational media_time) override {
-        return pictures_->movie_at(Seconds(media_time.as_double()), width_, height_);
+        return pictures_->movie_at(seconds(media_time), width_, height_);
     }
 
     [[nodiscard]] media::ColourCode colours() override { return pictures_->colours(); }

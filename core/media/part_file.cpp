@@ -24,6 +24,7 @@ int open_alone(const std::string& name) {
         const int fd = ::open(name.c_str(), O_RDWR | O_CREAT | O_CLOEXEC | O_NOFOLLOW, 0600);
         if (fd < 0) return -1;
         const bool held = ::flock(fd, LOCK_EX | LOCK_NB) != 0 && errno == EWOULDBLOCK;
+        errno = 0; // else an earlier failure would be taken for that of a check that sets none
         struct stat opened {};
         struct stat named {};
         if (!held && ::fstat(fd, &opened) == 0 && S_ISREG(opened.st_mode)) {
@@ -45,7 +46,8 @@ int open_alone(const std::string& name) {
 
 } // namespace
 
-PartFile::PartFile(std::filesystem::path file) : file_(std::move(file)), beside_(file_.string() + ".part") {
+PartFile::PartFile(std::filesystem::path file)
+    : file_(std::move(file)), beside_(file_.string() + ".luft-part") {
     fd_ = open_alone(beside_);
     if (fd_ < 0) {
         failure_ = errno;

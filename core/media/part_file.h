@@ -1,5 +1,6 @@
-// A media file in the making: bytes go into a file beside the final one, "NAME.part", which is renamed when
-// it is whole. One that a killed program has left there is written over.
+// A media file in the making: bytes go into a file beside the final one, "NAME.luft-part", which is renamed
+// when it is whole. One that a killed program has left there is written over; the ending is this program's
+// own, so that it is no other one's unfinished file.
 #pragma once
 
 #include "media/handles.h"

@@ -46,7 +46,7 @@ void lay_asides(const Source& source, const Grid& grid, const std::vector<const 
         p.cue.item = item->id;
         p.cue.programme_start = segment->programme_start + (media - segment->media_start);
         p.cue.programme_end = p.cue.programme_start + length;
-        p.cue.media_start = Seconds(media.as_double());
+        p.cue.media_start = seconds(media);
         p.cue.text = item->text;
         placed.push_back(std::move(p));
     }
@@ -65,7 +65,6 @@ void lay_asides(const Source& source, const Grid& grid, const std::vector<const 
 }
 
 std::vector<Span> free_for_aside(const Source& source, const CueSheet& sheet, project::ScriptItemId aside) {
-    const auto seconds = [](Rational t) { return Seconds(t.as_double()); };
     std::vector<Span> played;
     for (const Segment& s : sheet.segments)
         if (s.kind == SegmentKind::play) played.push_back({seconds(s.media_start), seconds(s.media_end)});

@@ -16,10 +16,6 @@ using project::ScriptItemKind;
 /// no source.
 constexpr Seconds kLeastHeard{4};
 
-Seconds as_seconds(Rational t) {
-    return Seconds(t.as_double());
-}
-
 bool is_last(const CueSheet& sheet, std::size_t segment) {
     return std::none_of(sheet.segments.begin() + static_cast<std::ptrdiff_t>(segment) + 1,
                         sheet.segments.end(),
@@ -45,7 +41,7 @@ ScriptItem taken_or_new(const Source& source, const ScriptItem* item, ScriptItem
 std::optional<Remedy> start_later(const Source& source, const CueSheet& sheet, std::size_t segment,
                                   Seconds until, Seconds most) {
     const Segment& s = sheet.segments[segment];
-    const Seconds from = as_seconds(s.media_start);
+    const Seconds from = seconds(s.media_start);
     const auto sung = phrases(source.marks);
     std::optional<Seconds> start;
     for (std::size_t i = 0; i < sung.size(); ++i) {
@@ -71,13 +67,13 @@ std::optional<Remedy> start_later(const Source& source, const CueSheet& sheet, s
 /// the first one; where no phrase ends there, with the last talk.
 std::optional<Remedy> end_sooner(const Source& source, const CueSheet& sheet, std::size_t segment,
                                  Seconds from, Seconds most) {
-    const Seconds to = as_seconds(sheet.segments[segment].media_end);
+    const Seconds to = seconds(sheet.segments[segment].media_end);
     std::optional<Seconds> end;
     for (const Seconds t : phrase_ends(source.marks)) {
         if (t < from + Seconds(1) || t > to - Seconds(1)) continue;
         if (!end || t - from <= most) end = t;
     }
-    if (!end && from > Seconds(0) && from == as_seconds(sheet.segments[segment].media_start)) end = from;
+    if (!end && from > Seconds(0) && from == seconds(sheet.segments[segment].media_start)) end = from;
     if (!end) return std::nullopt;
     ScriptItem item =
         taken_or_new(source, first_of(source, ScriptItemKind::closing), ScriptItemKind::closing);
@@ -90,15 +86,15 @@ Seconds until_spoken(const CueSheet& sheet, const Segment& s) {
     for (const AsideCue& aside : sheet.asides)
         if (aside.programme_start >= s.programme_start && aside.programme_start < s.programme_end)
             return aside.media_start;
-    return as_seconds(s.media_end);
+    return seconds(s.media_end);
 }
 
 /// Where its words end.
 Seconds since_spoken(const CueSheet& sheet, const Segment& s) {
-    Seconds from = as_seconds(s.media_start);
+    Seconds from = seconds(s.media_start);
     for (const AsideCue& aside : sheet.asides)
         if (aside.programme_start >= s.programme_start && aside.programme_start < s.programme_end)
-            from = aside.media_start + as_seconds(aside.programme_end - aside.programme_start);
+            from = aside.media_start + seconds(aside.programme_end - aside.programme_start);
     return from;
 }
 
@@ -111,12 +107,12 @@ std::vector<Remedy> shorten_quote(const Source& source, const CueSheet& sheet, c
         all, [&](const Stretch& s) { return warning.programme_start == s.pieces.front().start; });
     if (stretch == all.end()) return out;
     const Seconds most = source.settings.longest_quote;
-    const Seconds excess = as_seconds(stretch->length) - most;
+    const Seconds excess = seconds(stretch->length) - most;
     for (const Stretch::Piece& piece : stretch->pieces) {
         const Segment& s = sheet.segments[piece.segment];
         if (s.kind != SegmentKind::play) continue;
-        const Seconds from = as_seconds(s.media_start + (piece.start - s.programme_start));
-        const Seconds length = as_seconds(piece.end - piece.start);
+        const Seconds from = seconds(s.media_start + (piece.start - s.programme_start));
+        const Seconds length = seconds(piece.end - piece.start);
         if (piece.end == s.programme_end && is_last(sheet, piece.segment))
             if (auto remedy = end_sooner(source, sheet, piece.segment, from, length - excess))
                 out.push_back(std::move(*remedy));
@@ -137,8 +133,8 @@ std::vector<Remedy> shorten_quote(const Source& source, const CueSheet& sheet, c
 std::vector<Remedy> shorten_share(const Source& source, const CueSheet& sheet) {
     std::vector<Remedy> out;
     if (!source.settings.most_quoted_share || sheet.quoted_share <= 0) return out;
-    const Seconds recording = as_seconds(sheet.quoted_once) / sheet.quoted_share;
-    const Seconds excess = as_seconds(sheet.quoted_once) - recording * *source.settings.most_quoted_share;
+    const Seconds recording = seconds(sheet.quoted_once) / sheet.quoted_share;
+    const Seconds excess = seconds(sheet.quoted_once) - recording * *source.settings.most_quoted_share;
     std::vector<std::size_t> order;
     for (std::size_t i = 0; i < sheet.segments.size(); ++i)
         if (sheet.segments[i].kind == SegmentKind::play) order.push_back(i);
@@ -148,7 +144,7 @@ std::vector<Remedy> shorten_share(const Source& source, const CueSheet& sheet) {
     std::ranges::stable_sort(order, [&](std::size_t a, std::size_t b) { return length(a) > length(b); });
     for (const std::size_t i : order) {
         const Segment& s = sheet.segments[i];
-        const Seconds wanted = as_seconds(length(i)) - excess;
+        const Seconds wanted = seconds(length(i)) - excess;
         auto remedy = is_last(sheet, i) ? end_sooner(source, sheet, i, since_spoken(sheet, s), wanted)
                                         : start_later(source, sheet, i, until_spoken(sheet, s), wanted);
         if (remedy) out.push_back(std::move(*remedy));

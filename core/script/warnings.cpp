@@ -16,10 +16,6 @@ std::string seconds_text(double seconds) {
     return fixed(seconds, 1) + " s";
 }
 
-Seconds as_seconds(Rational t) {
-    return Seconds(t.as_double());
-}
-
 std::string name_of(int stop_number, Seconds at) {
     return "Stop " + std::to_string(stop_number) + " at " + clock_text(at);
 }
@@ -39,8 +35,8 @@ void warn_of_asides(const Source& source, const Grid& grid, CueSheet& sheet) {
     for (const AsideCue& aside : sheet.asides) {
         const auto* item = item_of(source, aside.item);
         if (!item) continue;
-        const Seconds length = as_seconds(aside_length(source, grid, *item));
-        const Seconds laid = as_seconds(aside.programme_end - aside.programme_start);
+        const Seconds length = seconds(aside_length(source, grid, *item));
+        const Seconds laid = seconds(aside.programme_end - aside.programme_start);
         Seconds over;
         for (const Span& s : sung)
             over += std::max(Seconds(0), std::min(s.end, aside.media_start + laid) -
@@ -59,7 +55,7 @@ void warn_of_asides(const Source& source, const Grid& grid, CueSheet& sheet) {
 void warn_of_stops_in_notes(const Source& source, CueSheet& sheet) {
     for (const Segment& s : sheet.segments) {
         if (s.kind != SegmentKind::talk || s.stop_number == 0 || !s.item) continue;
-        const Seconds at = as_seconds(s.media_start);
+        const Seconds at = seconds(s.media_start);
         const marks::Note* note = note_at(source.marks, at);
         if (!note) continue;
         Warning w{WarningKind::stop_in_note, *s.item, {}, {}};
@@ -78,7 +74,7 @@ void warn_of_close_stops(const Source& source, CueSheet& sheet) {
     for (const Segment& s : sheet.segments) {
         if (s.kind == SegmentKind::play) played += s.programme_end - s.programme_start;
         if (s.kind != SegmentKind::talk || s.stop_number == 0 || !s.item) continue;
-        if (last && played > Rational(0) && as_seconds(played) < least) {
+        if (last && played > Rational(0) && seconds(played) < least) {
             Warning w{WarningKind::stops_too_close, *s.item, {}, {}};
             w.words = "Only " + seconds_text(played.as_double()) + " of music lie between stop " +
                       std::to_string(last->stop_number) + " and stop " + std::to_string(s.stop_number) +
@@ -124,7 +120,7 @@ void warn_of_long_quotes(const Source& source, CueSheet& sheet) {
     if (most <= Seconds(0)) return;
     const auto ends = phrase_ends(source.marks);
     for (const Stretch& stretch : stretches(source, sheet)) {
-        if (as_seconds(stretch.length) <= most) continue;
+        if (seconds(stretch.length) <= most) continue;
         Warning w{WarningKind::quote_too_long, {}, {}, {}};
         for (const Seconds apart : {source.settings.least_between_stops, Seconds(1)})
             if (!w.remedy) w.remedy = place_to_speak(sheet, stretch, ends, most, apart);
@@ -132,7 +128,7 @@ void warn_of_long_quotes(const Source& source, CueSheet& sheet) {
         w.programme_start = first.start;
         const Segment& s = sheet.segments[first.segment];
         const Rational from = s.media_start + (first.start - s.programme_start) * s.speed;
-        w.words = "From " + clock_text(as_seconds(from)) + " of the recording on, " +
+        w.words = "From " + clock_text(seconds(from)) + " of the recording on, " +
                   seconds_text(stretch.length.as_double()) + " run without a spoken word (set: at most " +
                   seconds_text(most.value()) + "); " +
                   (w.remedy ? "a phrase ends at " + clock_text(*w.remedy) + ", where a few words would fit."

@@ -115,7 +115,7 @@ TEST_CASE("a guide killed on the way leaves nothing under its name, and the next
     int status = 0;
     REQUIRE(::waitpid(child, &status, 0) == child);
     REQUIRE(WIFSIGNALED(status));
-    CHECK(folder.names() == std::vector<std::string>{"in.mp4", "out.mp4.part"});
+    CHECK(folder.names() == std::vector<std::string>{"in.mp4", "out.mp4.luft-part"});
     write_guide(p.material(), folder / "out.mp4", {});
     CHECK(folder.names() == std::vector<std::string>{"in.mp4", "out.mp4"});
 }

@@ -7,6 +7,10 @@
 #include "tools/programs.h"
 
 #include <catch2/catch.hpp>
+#include <sys/stat.h>
+
+#include <array>
+#include <cerrno>
 
 using namespace luft;
 using namespace luft::media;
@@ -164,7 +168,7 @@ TEST_CASE("a movie's chapters lie where they were put") {
 
 TEST_CASE("two programs can't write the same movie at once, and what a killed one left is written over") {
     const Folder folder;
-    write_all(folder / "a.wav.part", std::string(100'000, 'x')); // left by a killed program
+    write_all(folder / "a.wav.luft-part", std::string(100'000, 'x')); // left by a killed program
     {
         const auto one = write_movie(folder / "a.wav", {});
         try {
@@ -180,7 +184,22 @@ TEST_CASE("two programs can't write the same movie at once, and what a killed on
     CHECK(hear(folder / "a.wav").count() == 100);
     // A link there isn't followed to what it points at.
     write_all(folder / "precious", "precious");
-    std::filesystem::create_symlink(folder / "precious", folder / "b.wav.part");
+    std::filesystem::create_symlink(folder / "precious", folder / "b.wav.luft-part");
     CHECK_THROWS_AS(write_movie(folder / "b.wav", {}), Error);
     CHECK(read_all(folder / "precious") == "precious");
+    // What isn't a file is no other writer, whatever went wrong before.
+    REQUIRE(::mkfifo((folder / "c.wav.luft-part").c_str(), 0600) == 0);
+    errno = EWOULDBLOCK;
+    try {
+        write_movie(folder / "c.wav", {});
+        FAIL("nothing was thrown");
+    } catch (const Error& e) {
+        CHECK(e.fault() == Fault::cannot_write);
+    }
+    // An unfinished download of another program's is none of ours.
+    write_all(folder / "d.wav.part", "half of it");
+    const auto movie = write_movie(folder / "d.wav", {});
+    movie->sound(std::vector<float>(2 * 100));
+    movie->finish();
+    CHECK(read_all(folder / "d.wav.part") == "half of it");
 }

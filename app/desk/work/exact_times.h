@@ -1,13 +1,9 @@
-// From the cue sheet's exact times to those of a clock.
+// Lengths of the cue sheet's parts.
 #pragma once
 
 #include "script/cue_sheet.h"
 
 namespace luft::desk {
-
-inline Seconds seconds(Rational exact) {
-    return Seconds(exact.as_double());
-}
 
 /// How long it takes in the programme.
 inline Seconds length(const script::Segment& s) {

@@ -20,10 +20,6 @@ project::PerformanceId shown_or_throw(const Session& session) {
     return *session.shown();
 }
 
-std::string counted(std::ptrdiff_t n, const char* one) {
-    return std::to_string(n) + " " + one + (n == 1 ? "" : "s");
-}
-
 } // namespace
 
 std::string draft_script(Session& session) {
@@ -35,7 +31,9 @@ std::string draft_script(Session& session) {
                     "Keep some on the sheet (K), or make your own: drag over the ribbon.");
     const auto drafted = script::draft(source);
     session.edit([&](project::Project& project) { project.store_script(id, drafted); });
-    const auto count = [&](auto which) { return std::ranges::count_if(drafted, which); };
+    const auto count = [&](auto which) {
+        return static_cast<std::size_t>(std::ranges::count_if(drafted, which));
+    };
     const auto own = count([](const ScriptItem& item) { return item.own_words; });
     return "Drafted: " +
            counted(count([](const ScriptItem& i) { return i.kind == ScriptItemKind::stop; }), "stop") +

@@ -18,14 +18,6 @@ using script::SegmentKind;
 
 constexpr std::size_t kSungWords = 60; ///< characters of the words under the line that a row shows
 
-Seconds seconds(Rational t) {
-    return Seconds(t.as_double());
-}
-
-std::string counted(int n, const char* one) {
-    return std::to_string(n) + " " + one + (n == 1 ? "" : "s");
-}
-
 /// The words that are sung in a span, divided ones put together.
 std::string sung(const script::Source& source, Span span) {
     std::string out;
@@ -104,7 +96,7 @@ class Rows {
         ScriptRow row;
         row.title = "Music " + clock_text(span.start) + " to " + clock_text(span.end);
         row.when = clock_text(seconds(segment.programme_start));
-        int phrases = 0;
+        std::size_t phrases = 0;
         for (const Span& phrase : script::phrases(source_.marks))
             if (phrase.end > span.start && phrase.end <= span.end + script::kEdge) ++phrases;
         row.facts = fixed(span.length().value(), 1) + " s" +
@@ -158,7 +150,7 @@ std::vector<std::size_t> warnings_on_the_whole(const std::vector<ScriptRow>& row
 }
 
 std::string talk_facts(const ScriptItem& item, const project::ScriptSettings& settings) {
-    const int words = count_words(item.text);
+    const auto words = static_cast<std::size_t>(count_words(item.text));
     if (item.rehearsed)
         return counted(words, "word") + ", " + fixed(item.rehearsed->value(), 1) + " s as rehearsed";
     if (words == 0) return "no words yet";
