@@ -36,7 +36,7 @@ void speak(const std::filesystem::path& folder, std::int64_t item, double hertz,
     voice->finish();
 }
 
-double seconds(Rational t) {
+double clock_seconds(Rational t) {
     return t.as_double();
 }
 
@@ -52,18 +52,19 @@ TEST_CASE("the sound halts, is silent, and goes on within a millisecond of the c
     const Programme p = programme(folder / "in.mp4", items(), rate);
     write_guide(p.material(), folder / out, {});
     const std::vector<float> heard = sound_in(folder / out);
-    CHECK(static_cast<double>(heard.size()) / kRate == Approx(seconds(p.sheet.running_time)).margin(0.022));
+    CHECK(static_cast<double>(heard.size()) / kRate ==
+          Approx(clock_seconds(p.sheet.running_time)).margin(0.022));
 
     int plays = 0, talks = 0;
     for (const script::Segment& s : p.sheet.segments) {
-        const double from = seconds(s.programme_start), to = seconds(s.programme_end);
+        const double from = clock_seconds(s.programme_start), to = clock_seconds(s.programme_end);
         INFO("segment from " << from << " to " << to);
         if (s.kind == SegmentKind::talk) {
             ++talks;
             CHECK(level(heard, from + kCodec, to - kCodec) < 1e-4); // under -80 dB of full scale
         } else if (s.kind == SegmentKind::play) {
             ++plays;
-            const double media = seconds(s.media_start), length = to - from;
+            const double media = clock_seconds(s.media_start), length = to - from;
             CHECK(std::abs(lateness(heard, from + 0.01, sound(), media + 0.01)) < 0.001);
             CHECK(std::abs(lateness(heard, to - 0.12, sound(), media + length - 0.12)) < 0.001);
             // There at once, and there to the last: not a fade that is heard.
@@ -84,7 +85,8 @@ TEST_CASE("a replay at half speed keeps its pitch and its level") {
     write_guide(p.material(), folder / "out.mkv", {});
     const std::vector<float> heard = sound_in(folder / "out.mkv");
     const script::Segment& replay = segment(p, SegmentKind::replay, 0);
-    const double from = seconds(replay.programme_start) + 0.2, to = seconds(replay.programme_end) - 0.2;
+    const double from = clock_seconds(replay.programme_start) + 0.2,
+                 to = clock_seconds(replay.programme_end) - 0.2;
     CHECK(tone(heard, kToneHertz, from, to) == Approx(0.25).margin(0.03));
     CHECK(tone(heard, kToneHertz / 2, from, to) < 0.01); // what a tape would do
     CHECK(level(heard, from, to) == Approx(0.25 / std::numbers::sqrt2).margin(0.02));
@@ -98,7 +100,7 @@ TEST_CASE("under an aside the music is ducked by what is said, and comes back") 
     const std::vector<float> heard = sound_in(folder / "out.mkv");
     REQUIRE(p.sheet.asides.size() == 1);
     const script::AsideCue& aside = p.sheet.asides[0];
-    const double start = seconds(aside.programme_start), end = seconds(aside.programme_end);
+    const double start = clock_seconds(aside.programme_start), end = clock_seconds(aside.programme_end);
     const double shift = aside.media_start.value() - start; // programme to media time in this segment
     const auto change = [&](double from, double to) {
         return amplitude_level(level(heard, from, to) / level(sound(), from + shift, to + shift)).value();
@@ -109,7 +111,7 @@ TEST_CASE("under an aside the music is ducked by what is said, and comes back") 
           Approx(kDuck.value() / 2).margin(1));
     // The next halt comes before the music is back: after it, it is.
     const script::Segment& last = segment(p, SegmentKind::play, 3);
-    const double again = seconds(last.programme_start), media = seconds(last.media_start);
+    const double again = clock_seconds(last.programme_start), media = clock_seconds(last.media_start);
     CHECK(amplitude_level(level(heard, again + 0.02, again + 0.5) / level(sound(), media + 0.02, media + 0.5))
               .value() == Approx(0).margin(0.4));
 }
@@ -128,14 +130,14 @@ TEST_CASE("recorded talk is laid on where its length is the rehearsed one, and e
 
     const Report report = write_guide(p.material(folder / "voice"), folder / "out.mkv", {});
     const std::vector<float> heard = sound_in(folder / "out.mkv");
-    const double two = seconds(segment(p, SegmentKind::talk, 1).programme_start);
+    const double two = clock_seconds(segment(p, SegmentKind::talk, 1).programme_start);
     CHECK(tone(heard, 900, two + 0.05, two + 0.75) == Approx(0.3).margin(0.02));
     CHECK(level(heard, two + 0.002, two + 0.02) > 0.1);
     CHECK(level(heard, two - 0.5, two - 0.05) > 0.02); // the music before it goes on to the halt
     CHECK(level(heard, two + 0.80 + kCodec, two + 0.83) < 0.01);
-    const double three = seconds(segment(p, SegmentKind::talk, 2).programme_start);
+    const double three = clock_seconds(segment(p, SegmentKind::talk, 2).programme_start);
     CHECK(level(heard, three + kCodec, three + 0.7) < 1e-4);
-    const double aside = seconds(p.sheet.asides.at(0).programme_start);
+    const double aside = clock_seconds(p.sheet.asides.at(0).programme_start);
     CHECK(tone(heard, 5000, aside + 0.05, aside + 0.45) == Approx(0.3).margin(0.03));
     CHECK(tone(heard, 5000, aside - 0.45, aside - 0.05) < 0.01);
 
@@ -181,7 +183,7 @@ TEST_CASE("sound of any rate and any channels becomes stereo that the codec take
             probed(folder / "out.mp4", "-select_streams a -show_entries stream=codec_name,channels");
         CHECK(said == std::vector<std::string>{"aac", "2"});
         const std::vector<float> heard = sound_in(folder / "out.mp4");
-        const double again = seconds(segment(p, SegmentKind::play, 1).programme_start);
+        const double again = clock_seconds(segment(p, SegmentKind::play, 1).programme_start);
         // 1.5 s is half a frame from one: it goes on at frame 38, 1.52 s.
         CHECK(std::abs(lateness(heard, again + 0.01, sound(), 1.53)) < 0.001);
         CHECK(std::abs(lateness(heard, 0.5, sound(), 0.5)) < 0.001);
