@@ -15,6 +15,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 namespace luft::guide {
 namespace {
@@ -64,7 +65,9 @@ class Run {
         for (const script::Segment& segment : m_.sheet.segments)
             write(segment, progress);
         output_.finish();
-        return {m_.sheet.running_time, size_.width, size_.height, output_.codecs(), voices_.not_used};
+        Report report{m_.sheet.running_time, size_.width, size_.height, output_.codecs(), voices_.not_used};
+        std::ranges::copy(voice_over_.faults(), std::back_inserter(report.not_used));
+        return report;
     }
 
   private:

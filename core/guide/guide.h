@@ -35,7 +35,7 @@ struct Report {
     Rational length; ///< seconds
     int width = 0, height = 0;
     media::MovieCodecs codecs;
-    std::vector<std::string> not_used; ///< recorded talk that was left out: a sentence each, with the reason
+    std::vector<std::string> not_used; ///< recorded talk left out or broken off: a sentence each, and why
 };
 
 /// Writes the guide; the file's ending decides between MP4, Matroska and QuickTime (mp4, mkv, mov).

@@ -57,17 +57,23 @@ VoiceFiles find_voices(const std::filesystem::path& folder, const script::Source
         if (!std::filesystem::exists(file, ignored)) continue;
         const std::string why = objection(file, item, title_in(sheet, item.id));
         if (why.empty()) {
-            files.used[item.id] = file;
+            files.used[item.id] = {file, *item.rehearsed};
             if (const auto room = cut_off_after(sheet, item))
-                files.not_used.push_back("'" + file.filename().string() + "' is cut off after " +
-                                         fixed(room->value(), 2) +
-                                         " s, where the next halt or aside begins.");
+                files.not_used.push_back(sentence(file, "is cut off after " + fixed(room->value(), 2) +
+                                                            " s, where the next halt or aside begins"));
         } else {
-            files.not_used.push_back("'" + file.filename().string() + "' isn't used: " + why +
-                                     (why.ends_with('.') ? "" : "."));
+            files.not_used.push_back(not_used(file, why));
         }
     }
     return files;
+}
+
+std::string sentence(const std::filesystem::path& file, const std::string& said) {
+    return "'" + file.filename().string() + "' " + said + (said.ends_with('.') ? "" : ".");
+}
+
+std::string not_used(const std::filesystem::path& file, const std::string& why) {
+    return sentence(file, "isn't used: " + why);
 }
 
 } // namespace luft::guide

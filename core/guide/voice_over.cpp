@@ -1,27 +1,53 @@
 #include "guide/voice_over.h"
 
+#include "base/error.h"
+#include "base/text.h"
 #include "guide/fades.h"
 #include "guide/stereo.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace luft::guide {
 
-Voice::Voice(const std::filesystem::path& file, SampleRate rate)
-    : sound_(media::open_sound(open_file(file))), converter_(sound_->format().rate, rate) {}
+Voice::Voice(VoiceFile file, SampleRate rate) : file_(std::move(file)) {
+    try {
+        sound_ = media::open_sound(open_file(file_.file));
+        converter_.emplace(sound_->format().rate, rate);
+    } catch (const Error& fault) {
+        broken_ = fault.what();
+        ended_ = true;
+    }
+}
 
 /// Reads on; false at the end.
 bool Voice::more() {
     if (ended_) return false;
-    if (const auto block = sound_->read()) {
-        std::vector<float> stereo;
-        append_stereo(sound_->format(), block->samples, stereo);
-        converter_.process(stereo, ahead_);
-    } else {
-        converter_.finish(ahead_);
-        ended_ = true;
+    try {
+        if (const auto block = sound_->read()) {
+            std::vector<float> stereo;
+            append_stereo(sound_->format(), block->samples, stereo);
+            read_ += static_cast<std::int64_t>(stereo.size() / 2);
+            converter_->process(stereo, ahead_);
+            return true;
+        }
+        if (file_.length - length() > kVoiceRounding) broken_ = "the rest of it is missing";
+    } catch (const Error& fault) {
+        broken_ = fault.what();
     }
+    converter_->finish(ahead_);
+    ended_ = true;
     return true;
+}
+
+Seconds Voice::length() const {
+    return Seconds(sound_ ? static_cast<double>(read_) / sound_->format().rate.per_second : 0);
+}
+
+std::string Voice::fault() const {
+    if (broken_.empty()) return {};
+    if (read_ == 0) return not_used(file_.file, broken_);
+    return sentence(file_.file, "is silent after " + fixed(length().value(), 2) + " s: " + broken_);
 }
 
 void Voice::add_to(std::span<float> stereo, std::int64_t position, std::int64_t length, std::int64_t ramp) {
@@ -59,6 +85,7 @@ void VoiceOver::lay_over(std::span<float> stereo, std::int64_t first) {
                                           2 * static_cast<std::size_t>(to - from)),
                            from - place.from, place.to - place.from, ramp_);
         if (place.to > end) return; // goes on
+        if (const std::string fault = voice_->fault(); !fault.empty()) faults_.push_back(fault);
         voice_.reset();
         ++next_;
     }

@@ -11,25 +11,32 @@
 #include <memory>
 #include <optional>
 #include <span>
+#include <string>
 #include <vector>
 
 namespace luft::guide {
 
-/// One file at the programme's rate, sample by sample.
+/// One file at the programme's rate, sample by sample. Throws no Error: what can't be read is silence.
 class Voice {
   public:
-    /// Throws as media::open_sound.
-    Voice(const std::filesystem::path& file, SampleRate rate);
+    Voice(VoiceFile file, SampleRate rate);
 
     /// Adds its next samples; nothing behind its end.
     void add_to(std::span<float> stereo, std::int64_t position, std::int64_t length, std::int64_t ramp);
 
+    /// What couldn't be read so far, and why: a sentence; empty when all could.
+    [[nodiscard]] std::string fault() const;
+
   private:
     bool more();
+    [[nodiscard]] Seconds length() const;
 
-    std::unique_ptr<SampleSource> sound_;
-    StereoResampler converter_;
-    std::vector<float> ahead_; ///< stereo, not handed out yet
+    VoiceFile file_;
+    std::unique_ptr<SampleSource> sound_;      ///< none when the file can't be opened
+    std::optional<StereoResampler> converter_; ///< likewise
+    std::vector<float> ahead_;                 ///< stereo, not handed out yet
+    std::int64_t read_ = 0;                    ///< samples of the file, of one channel
+    std::string broken_;                       ///< why it ended too early
     bool ended_ = false;
 };
 
@@ -40,16 +47,19 @@ class VoiceOver {
 
     /// Lays over what begins at that sample of the programme; called from its start to its end in order.
     void lay_over(std::span<float> stereo, std::int64_t first);
+    /// Of the voices that have been laid over: a sentence each on what couldn't be read.
+    [[nodiscard]] const std::vector<std::string>& faults() const { return faults_; }
 
   private:
     struct Place {
         std::int64_t from = 0, to = 0;
-        std::filesystem::path file;
+        VoiceFile file;
     };
 
     std::vector<Place> places_; ///< in order
     std::size_t next_ = 0;
     std::optional<Voice> voice_; ///< of places_[next_], once it has begun
+    std::vector<std::string> faults_;
     SampleRate rate_;
     std::int64_t ramp_ = 0;
 };

@@ -153,6 +153,40 @@ TEST_CASE("recorded talk is laid on where its length is the rehearsed one, and e
     CHECK(level(sound_in(folder / "out.mkv"), two + kCodec, two + 0.8) < 1e-4);
 }
 
+TEST_CASE("recorded talk that breaks off or can't be decoded leaves silence, and is said with the reason") {
+    const Folder folder;
+    record(folder / "in.mp4", 25);
+    const Programme p = programme(folder / "in.mp4", items(), 25);
+    for (const auto& [item, length] : {std::pair{2, 0.83}, {3, 0.7}, {4, 1.2}})
+        speak(folder / "voice", item, 900, length, 48000);
+    // As long as the talk, but without sound: only opening it shows that.
+    run("ffmpeg -nostdin -v error -y -f lavfi -i color=size=64x48:rate=100:duration=0.61 -f matroska " +
+        quoted(script::voice_file(folder / "voice", {1})));
+    // Two are lost after the look at how long they are.
+    bool lost = false;
+    const Progress losing([&](double, std::string_view) {
+        if (lost) return;
+        lost = true;
+        const auto two = script::voice_file(folder / "voice", {2});
+        std::filesystem::resize_file(two, std::filesystem::file_size(two) / 2);
+        std::ofstream(script::voice_file(folder / "voice", {3})) << "no sound";
+    });
+    const Report report = write_guide(p.material(folder / "voice"), folder / "out.mkv", {}, losing);
+    const std::vector<float> heard = sound_in(folder / "out.mkv");
+    const auto talk = [&](int n) { return seconds(segment(p, SegmentKind::talk, n).programme_start); };
+    CHECK(level(heard, talk(0) + kCodec, talk(0) + 0.61) < 1e-4);
+    CHECK(tone(heard, 900, talk(1) + 0.05, talk(1) + 0.4) == Approx(0.3).margin(0.02));
+    CHECK(level(heard, talk(1) + 0.42 + kCodec, talk(1) + 0.8) < 1e-4);
+    CHECK(level(heard, talk(2) + kCodec, talk(2) + 0.7) < 1e-4);
+    CHECK(tone(heard, 900, talk(3) + 0.05, talk(3) + 1.15) == Approx(0.3).margin(0.02)); // the next one again
+
+    REQUIRE(report.not_used.size() == 3);
+    CHECK(report.not_used[0].find("'talk-1.wav' isn't used: ") == 0);
+    CHECK(report.not_used[0].find("no sound") != std::string::npos);
+    CHECK(report.not_used[1] == "'talk-2.wav' is silent after 0.41 s: the rest of it is missing.");
+    CHECK(report.not_used[2].find("'talk-3.wav' isn't used: ") == 0);
+}
+
 TEST_CASE("recorded talk of an aside that the next halt cuts off is used, and said to be cut off") {
     const Folder folder;
     record(folder / "in.mp4", 25);
