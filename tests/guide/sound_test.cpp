@@ -173,7 +173,7 @@ TEST_CASE("recorded talk that breaks off or can't be decoded leaves silence, and
     });
     const Report report = write_guide(p.material(folder / "voice"), folder / "out.mkv", {}, losing);
     const std::vector<float> heard = sound_in(folder / "out.mkv");
-    const auto talk = [&](int n) { return seconds(segment(p, SegmentKind::talk, n).programme_start); };
+    const auto talk = [&](int n) { return clock_seconds(segment(p, SegmentKind::talk, n).programme_start); };
     CHECK(level(heard, talk(0) + kCodec, talk(0) + 0.61) < 1e-4);
     CHECK(tone(heard, 900, talk(1) + 0.05, talk(1) + 0.4) == Approx(0.3).margin(0.02));
     CHECK(level(heard, talk(1) + 0.42 + kCodec, talk(1) + 0.8) < 1e-4);
