@@ -1,0 +1,47 @@
+#include "compare/side.h"
+
+#include <algorithm>
+
+namespace luft::compare {
+namespace {
+
+void put_in_order(Side& side) {
+    const auto start = [](const auto& mark) { return mark.span.start; };
+    std::ranges::stable_sort(side.notes, {}, start);
+    std::ranges::stable_sort(side.phrases, {}, start);
+    std::ranges::stable_sort(side.breaths, {}, start);
+}
+
+} // namespace
+
+Side side_of(const marks::Analysis& analysis) {
+    return {.duration = analysis.duration,
+            .tuning = analysis.tuning,
+            .f0 = analysis.curves.f0,
+            .notes = analysis.notes,
+            .phrases = analysis.phrases,
+            .breaths = analysis.breaths,
+            .harmony = {}};
+}
+
+Side side_of(const std::optional<project::Listening>& listening, const voice::Curves& curves,
+             const std::vector<project::Mark>& marks) {
+    Side side;
+    side.f0 = curves.f0;
+    side.duration = kHop * static_cast<double>(curves.frames());
+    for (const project::Mark& mark : marks) {
+        if (mark.state == project::MarkState::dropped) continue;
+        if (const auto* note = std::get_if<marks::Note>(&mark.what)) side.notes.push_back(*note);
+        if (const auto* phrase = std::get_if<marks::Phrase>(&mark.what)) side.phrases.push_back(*phrase);
+        if (const auto* breath = std::get_if<marks::Breath>(&mark.what)) side.breaths.push_back(*breath);
+        side.duration = std::max(side.duration, mark.span().end);
+    }
+    if (listening) {
+        side.tuning = listening->tuning;
+        side.duration = listening->duration;
+    }
+    put_in_order(side);
+    return side;
+}
+
+} // namespace luft::compare
