@@ -98,9 +98,8 @@ void pair_phrases(Counterparts& out, const Side& a, const Side& b, const std::ve
             std::ranges::replace(group, from, to);
         }
     for (std::size_t p = 0; p < m; ++p) {
-        if (group[p] != p && std::find(group.begin(), group.begin() + static_cast<std::ptrdiff_t>(p),
-                                       group[p]) != group.begin() + static_cast<std::ptrdiff_t>(p))
-            continue; // told with an earlier phrase
+        const auto before = group.begin() + static_cast<std::ptrdiff_t>(p);
+        if (std::find(group.begin(), before, group[p]) != before) continue; // told with an earlier phrase
         PhrasePair pair;
         for (std::size_t i = 0; i < m; ++i)
             if (group[i] == group[p]) pair.a.push_back(i);
