@@ -12,7 +12,8 @@ namespace {
 
 // Own values.
 constexpr Seconds kLatestStart{0.5}, kTogether{0.15};
-constexpr double kFourth = 5; // semitones
+constexpr Seconds kJoined{0.06}; // as in profile/material.h
+constexpr double kFourth = 5;    // semitones
 constexpr double kOctaveApart = 0.5;
 constexpr double kLeastLikeness = 0.35;
 constexpr double kLeastShare = 1.0 / 3;
@@ -116,14 +117,24 @@ void pair_phrases(Counterparts& out, const Side& a, const Side& b, const std::ve
             out.phrases_only_b.push_back(q);
 }
 
-void sort_rest(std::size_t notes, const std::set<std::size_t>& paired, const std::vector<int>& in,
-               const std::vector<std::size_t>& phrases_alone, std::vector<std::size_t>& added,
-               std::vector<std::size_t>& alone) {
-    for (std::size_t i = 0; i < notes; ++i) {
+/// Whether a note joins a paired one an octave away.
+bool slipped(const std::vector<marks::Note>& notes, std::size_t i, const std::set<std::size_t>& paired) {
+    const auto joins = [&](std::size_t left, std::size_t right, std::size_t other) {
+        const double apart = std::abs((notes[left].pitch - notes[right].pitch).value());
+        return notes[right].span.start - notes[left].span.end < kJoined && std::abs(apart - 12) < 1 &&
+               paired.contains(other);
+    };
+    return (i > 0 && joins(i - 1, i, i - 1)) || (i + 1 < notes.size() && joins(i, i + 1, i + 1));
+}
+
+void sort_rest(const std::vector<marks::Note>& notes, const std::set<std::size_t>& paired,
+               const std::vector<int>& in, const std::vector<std::size_t>& phrases_alone,
+               std::vector<std::size_t>& added, std::vector<std::size_t>& alone) {
+    for (std::size_t i = 0; i < notes.size(); ++i) {
         if (paired.contains(i)) continue;
         const bool inside = in[i] >= 0 && std::ranges::find(phrases_alone, static_cast<std::size_t>(in[i])) ==
                                               phrases_alone.end();
-        (inside ? added : alone).push_back(i);
+        (inside && !slipped(notes, i, paired) ? added : alone).push_back(i);
     }
 }
 
@@ -137,8 +148,8 @@ Counterparts find_counterparts(const Side& a, const Side& b, const Alignment& al
     std::set<std::size_t> paired_a, paired_b;
     for (const NotePair& p : out.notes)
         paired_a.insert(p.a), paired_b.insert(p.b);
-    sort_rest(a.notes.size(), paired_a, in_a, out.phrases_only_a, out.added_by_a, out.notes_only_a);
-    sort_rest(b.notes.size(), paired_b, in_b, out.phrases_only_b, out.added_by_b, out.notes_only_b);
+    sort_rest(a.notes, paired_a, in_a, out.phrases_only_a, out.added_by_a, out.notes_only_a);
+    sort_rest(b.notes, paired_b, in_b, out.phrases_only_b, out.added_by_b, out.notes_only_b);
     return out;
 }
 
