@@ -58,7 +58,7 @@ Alignment align(const Side& a, const Side& b, const AlignOptions& options, const
     const double sounding = interval_of(runs, a, b).value_or(0);
     const double written = (sounding - out.tuning.value()) / 100;
     out.semitones = key + 12 * static_cast<int>(std::lround((written - key) / 12));
-    lay_path(out, runs, a, b, options.pins);
+    lay_path(out, runs, a, b, std::vector<Pair>(pins.begin() + 1, pins.end() - 1));
     progress.step(1, "done");
     return out;
 }

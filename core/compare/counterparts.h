@@ -24,8 +24,8 @@ struct Counterparts {
     std::vector<std::size_t> phrases_only_a, phrases_only_b; ///< without counterpart
     /// Notes without counterpart inside a phrase that has one: the other performance does without them.
     std::vector<std::size_t> added_by_a, added_by_b;
-    /// Notes without counterpart elsewhere: in a stretch or a phrase that the other doesn't have; also bits that join a
-    /// paired note an octave away, which is where an ear slips and nobody sings.
+    /// Notes without counterpart elsewhere: in a stretch or a phrase that the other doesn't have; also bits
+    /// that join a paired note an octave away, which is where an ear slips and nobody sings.
     std::vector<std::size_t> notes_only_a, notes_only_b;
 };
 

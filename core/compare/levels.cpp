@@ -54,7 +54,11 @@ std::vector<Run> runs_of(const Side& a, const Side& b, const Part& part, int key
         found = warp(of_a, of_b, band, part.free_start, part.free_end);
         before = finer, around = kAroundMiddle;
     }
-    return cut_into_runs(found.path, of_a, of_b);
+    std::vector<Run> runs = cut_into_runs(found.path, of_a, of_b);
+    for (Run& run : runs) // the last column may reach beyond the part
+        for (Pair& p : run.corners)
+            p = {std::min(p.a, part.a.end), std::min(p.b, part.b.end)};
+    return runs;
 }
 
 } // namespace luft::compare

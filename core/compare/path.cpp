@@ -1,5 +1,6 @@
 #include "compare/path.h"
 
+#include "compare/pins.h"
 #include "compare/runs.h"
 #include "compare/trust.h"
 
@@ -70,7 +71,8 @@ std::vector<Pair> rising(std::vector<Pair> knots, const std::vector<Pair>& pins)
             out.pop_back();
         if (!out.empty()) {
             const Seconds da = p.a - out.back().a, db = p.b - out.back().b;
-            if (da < kLeastStep || db < kLeastStep) continue;
+            const Seconds least = pinned(p) ? Seconds(1e-6) : kLeastStep;
+            if (da < least || db < least) continue;
             if (!pinned(p) && (da > db * kSteepest || db > da * kSteepest)) continue;
         }
         out.push_back(p);
@@ -133,6 +135,8 @@ void lay_path(Alignment& out, const std::vector<Run>& runs, const Side& a, const
             judge(out.stretches[i], run, a, b);
     }
     leave_out_chance(out.stretches, pins);
+    obey(out.stretches, pins);
+    add_lone_pins(out.stretches, pins, {a.duration, b.duration});
     Pair done{};
     for (const Stretch& s : out.stretches) {
         add_alone(out.only_a, a.f0, {done.a, s.a().start});
