@@ -27,6 +27,7 @@ std::vector<Seconds> ends(const std::vector<marks::Note>& notes) {
     for (std::size_t i = 0; i < notes.size(); ++i)
         if (i + 1 == notes.size() || notes[i + 1].span.start - notes[i].span.end > kJoined)
             out.push_back(notes[i].span.end);
+    std::ranges::sort(out);
     return out;
 }
 
@@ -42,20 +43,27 @@ Span across(const Run& run, Seconds a) {
     return {b, b};
 }
 
-/// Pairs of marks of one kind that the run nearly goes through, each mark used once.
+/// Pairs of marks of one kind that the run nearly goes through: each the other's nearest. Both in order.
 void add_marks(std::vector<Pair>& knots, const Run& run, const std::vector<Seconds>& of_a,
                const std::vector<Seconds>& of_b) {
-    const auto distance = [&](Seconds a, Seconds b) {
-        const Span there = across(run, a);
+    const auto distance = [](Span there, Seconds b) {
         return std::max({Seconds(0), there.start - b, b - there.end});
     };
-    for (const Seconds a : of_a) {
-        if (a < run.corners.front().a || a > run.corners.back().a || of_b.empty()) continue;
-        const auto nearest_b = *std::ranges::min_element(of_b, {}, [&](Seconds b) { return distance(a, b); });
-        if (distance(a, nearest_b) > kNear) continue;
-        const auto nearest_a =
-            *std::ranges::min_element(of_a, {}, [&](Seconds other) { return distance(other, nearest_b); });
-        if (nearest_a == a) knots.push_back({a, nearest_b});
+    for (std::size_t i = 0; i < of_a.size(); ++i) {
+        if (of_a[i] < run.corners.front().a || of_a[i] > run.corners.back().a) continue;
+        const Span there = across(run, of_a[i]);
+        const auto first = std::ranges::lower_bound(of_b, there.start - kNear);
+        const auto last = std::upper_bound(first, of_b.end(), there.end + kNear);
+        if (first == last) continue;
+        const Seconds b = *std::min_element(
+            first, last, [&](Seconds x, Seconds y) { return distance(there, x) < distance(there, y); });
+        // The path rises, so that no other mark of A can be nearer where its neighbours aren't.
+        const auto nearer = [&](std::size_t other) {
+            return distance(across(run, of_a[other]), b) - distance(there, b);
+        };
+        if (i > 0 && nearer(i - 1) <= Seconds(0)) continue;
+        if (i + 1 < of_a.size() && nearer(i + 1) < Seconds(0)) continue;
+        knots.push_back({of_a[i], b});
     }
 }
 
