@@ -17,9 +17,9 @@ struct AlignOptions {
 /// on both sides within 0.15 s of the path, the path goes through the two marks themselves.
 ///
 /// Time and memory go with the length of the two (coarse level: at most 6 MB). Parts are kept in order: of a
-/// verse that one side sings twice, one counts as added. A change of key between the two inside the piece
-/// isn't followed. Throws Error(bad_request) when two pins cross or one lies outside, Stopped when told to
-/// stop.
+/// verse that one side sings twice, the second counts as added, and Alone::again says where the other sings
+/// it. A change of key between the two inside the piece isn't followed. Throws Error(bad_request) when two
+/// pins cross or one lies outside, Stopped when told to stop.
 Alignment align(const Side& a, const Side& b, const AlignOptions& options = {},
                 const Progress& progress = {});
 

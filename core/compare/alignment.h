@@ -29,7 +29,8 @@ struct Stretch {
 /// A stretch that the other performance doesn't have: cut there, repeated or added here, an introduction.
 struct Alone {
     Span span;
-    bool sung = false; ///< somebody sings in a fifth of it or more
+    bool sung = false;              ///< somebody sings in a fifth of it or more
+    std::optional<Span> again = {}; ///< where the other performance sings the same: here it is sung once more
 };
 
 struct Alignment {

@@ -21,6 +21,7 @@ struct Rendering {
     Hertz tuning{440};
     std::vector<int> phrases = {}; ///< which, in order; empty = all
     bool band = false;
+    std::vector<float> talk = {}; ///< spoken before it, at 44.1 kHz; voice alone only
 };
 
 inline void change(singer::Event& event, double slower, int semitones) {
@@ -76,11 +77,17 @@ inline Performed sing_and_hear(const singer::Song& song, const Rendering& how) {
     std::vector<float> samples = made.samples;
     if (how.band)
         samples = singer::mix(made.samples, scenes::small_band(made, {}, how.seed), Decibels(8), made.rate);
+    samples.insert(samples.begin(), how.talk.begin(), how.talk.end());
+    const Seconds talk(static_cast<double>(how.talk.size()) / made.rate.per_second);
     singer::MemorySource source(std::move(samples), made.rate, how.band ? 2 : 1);
+    singer::Truth truth = made.truth;
+    for (singer::TrueNote& n : truth.notes)
+        n.span = {n.span.start + talk, n.span.end + talk};
     Performed out;
+    out.talk = {Seconds(0), talk};
     out.side = side_of(marks::listen(source));
     out.side.harmony = hear_harmony(source, out.side.tuning);
-    out.notes = placed(made.truth, ids, out.side);
+    out.notes = placed(truth, ids, out.side);
     return out;
 }
 
