@@ -51,6 +51,10 @@ void argument(Verb& verb, const std::string& name, std::string& into, const std:
     verb.add_option(name, into, help)->required()->type_name("");
 }
 
+void optional_argument(Verb& verb, const std::string& name, std::string& into, const std::string& help) {
+    verb.add_option(name, into, help)->type_name("");
+}
+
 void ids_argument(Verb& verb, std::vector<std::int64_t>& ids, int how_many, const std::string& help) {
     CLI::Option* option = how_many == 1 ? verb.add_option_function<std::int64_t>(
                                               "ID", [&ids](const std::int64_t& id) { ids = {id}; }, help)

@@ -32,6 +32,8 @@ void project_argument(Verb& verb, std::string& project);
 void project_and_action(Verb& verb, std::string& project);
 /// A word that must be there.
 void argument(Verb& verb, const std::string& name, std::string& into, const std::string& help);
+/// A word that may be left out.
+void optional_argument(Verb& verb, const std::string& name, std::string& into, const std::string& help);
 /// Ids of marks, moments or script items; several where `how_many` is kOneOrMore.
 void ids_argument(Verb& verb, std::vector<std::int64_t>& ids, int how_many, const std::string& help);
 inline constexpr int kOneOrMore = -1;

@@ -17,6 +17,7 @@ void offer_vocabulary(Verb& app, Frame& frame);
 void offer_profile(Verb& app, Frame& frame);
 void offer_script(Verb& app, Frame& frame);
 void offer_cues(Verb& app, Frame& frame);
+void offer_compare(Verb& app, Frame& frame);
 void offer_guide(Verb& app, Frame& frame);
 void offer_export(Verb& app, Frame& frame);
 void offer_undo(Verb& app, Frame& frame);

@@ -187,3 +187,32 @@ TEST_CASE("check names a recording that is gone, changed, or back under another 
     desk("performance", {"relink", "A", desk.folder / "kept/new-name.wav"});
     CHECK(desk("check").starts_with("Sound"));
 }
+
+TEST_CASE("Two performances are compared: key, tempo, phrase against phrase, and the pin that was set") {
+    const Desk desk;
+    // The same singing, a fourth lower and slower, as another take of the piece.
+    run("ffmpeg", {"-nostdin", "-v", "error", "-i", desk.folder / "sung.wav", "-af",
+                   "asetrate=33039,aresample=44100", desk.folder / "low.wav"});
+    desk("add", {desk.folder / "low.wav", "--label", "B", "--voice", "alone"});
+    const std::string text = desk("compare", {"A", "B", "--no-harmony"});
+    INFO(text);
+    CHECK(text.find("B sings 5 semitones lower") != std::string::npos);
+    CHECK(text.find("B runs at 7") != std::string::npos);
+    CHECK(text.find("Phrase against phrase") != std::string::npos);
+    const auto compared = desk.json("compare", {"B", "A"});
+    CHECK(compared["semitones"] == 5);
+    CHECK(compared["notes"].size() > 5);
+    CHECK(compared["phrases"].size() >= 2);
+
+    // A pin is gone through, whatever it costs.
+    const auto pinned = desk.json("compare", {"A", "B", "--pin", "4=4.9"});
+    bool found = false;
+    for (const auto& stretch : pinned["stretches"])
+        for (const auto& knot : stretch["knots_s"])
+            found = found || (knot[0] == 4.0 && knot[1] == 4.9);
+    CHECK(found);
+    CHECK(desk.tried("compare", {"A", "A"}).status == 1);
+    CHECK(desk.tried("compare", {"A"}).status == 2);
+    CHECK(desk.tried("compare", {"A", "B", "--pin", "4"}).status == 2);
+    CHECK(desk.tried("compare", {"A", "B", "--pin", "4=4.9", "--pin", "5=4.1"}).status == 1);
+}

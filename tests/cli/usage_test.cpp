@@ -52,6 +52,7 @@ const std::vector<std::vector<std::string>> kVerbs = {
     {"script", "set"},
     {"script", "mend"},
     {"cues"},
+    {"compare"},
     {"export"},
     {"undo"},
     {"redo"},

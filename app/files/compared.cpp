@@ -1,0 +1,38 @@
+#include "files/compared.h"
+
+#include "media/media.h"
+
+namespace luft::files {
+namespace {
+
+compare::Side side_of(const project::Project& project, const project::Performance& performance, bool harmony,
+                      const Progress& progress) {
+    const auto listening = project.listening(performance.id);
+    if (!listening)
+        throw Error(Fault::bad_request, "'" + performance.label + "' hasn't been listened to yet.",
+                    "Run 'luftpause listen' on the project first.");
+    compare::Side side =
+        compare::side_of(listening, project.curves(performance.id), project.marks(performance.id));
+    if (harmony)
+        side.harmony =
+            compare::hear_harmony(*media::open_sound(project.media(performance)), side.tuning, progress);
+    return side;
+}
+
+} // namespace
+
+Compared compare_performances(const project::Project& project, const project::Performance& a,
+                              const project::Performance& b, bool harmony,
+                              const compare::AlignOptions& options, const Progress& progress) {
+    if (a.id == b.id)
+        throw Error(Fault::bad_request, "'" + a.label + "' can't be compared with itself.",
+                    "Name two performances.");
+    Compared out{a, b, {}, {}, {}, {}};
+    out.side_a = side_of(project, a, harmony, progress.part(0, 0.4));
+    out.side_b = side_of(project, b, harmony, progress.part(0.4, 0.8));
+    out.alignment = compare::align(out.side_a, out.side_b, options, progress.part(0.8, 1));
+    out.counterparts = compare::find_counterparts(out.side_a, out.side_b, out.alignment);
+    return out;
+}
+
+} // namespace luft::files
