@@ -1,6 +1,6 @@
 #include "guide/tape.h"
 
-#include "guide/stereo.h"
+#include "signal/stereo.h"
 
 #include <algorithm>
 
@@ -53,7 +53,7 @@ bool Tape::more() {
         ahead_.clear();
         used_ = 0;
         if (const auto block = sound_->read())
-            append_stereo(sound_->format(), block->samples, ahead_);
+            signal::Stereo(sound_->format().channels).mix(block->samples, ahead_);
         else
             ended_ = true;
     }

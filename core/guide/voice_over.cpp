@@ -3,7 +3,7 @@
 #include "base/error.h"
 #include "base/text.h"
 #include "guide/fades.h"
-#include "guide/stereo.h"
+#include "signal/stereo.h"
 
 #include <algorithm>
 #include <utility>
@@ -26,7 +26,7 @@ bool Voice::more() {
     try {
         if (const auto block = sound_->read()) {
             std::vector<float> stereo;
-            append_stereo(sound_->format(), block->samples, stereo);
+            signal::Stereo(sound_->format().channels).mix(block->samples, stereo);
             read_ += static_cast<std::int64_t>(stereo.size() / 2);
             converter_->process(stereo, ahead_);
             return true;

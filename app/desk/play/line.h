@@ -2,8 +2,8 @@
 #pragma once
 
 #include "desk/play/fade.h"
-#include "desk/play/stereo.h"
 #include "media/media.h"
+#include "signal/stereo.h"
 
 #include <cstdint>
 #include <optional>
@@ -53,7 +53,7 @@ class Line {
     void forget(std::int64_t before);
 
     media::PlayableSound& sound_;
-    Stereo stereo_;
+    signal::Stereo stereo_;
     SampleRate rate_;
     std::optional<std::pair<std::int64_t, std::int64_t>> loop_; ///< in samples
     std::vector<Piece> pieces_;

@@ -1,11 +1,11 @@
-#include "desk/play/stereo.h"
+#include "signal/stereo.h"
 
 #include <algorithm>
 #include <numbers>
 #include <numeric>
 #include <utility>
 
-namespace luft::desk {
+namespace luft::signal {
 namespace {
 
 /// Left and right gain.
@@ -64,4 +64,4 @@ void Stereo::mix(std::span<const float> in, std::vector<float>& out) const {
     }
 }
 
-} // namespace luft::desk
+} // namespace luft::signal

@@ -6,7 +6,7 @@
 #include <span>
 #include <vector>
 
-namespace luft::desk {
+namespace luft::signal {
 
 /// Two channels stay as they are, one goes to both sides. Of more, centre and surrounds go in with 0.7071 as
 /// ITU-R BS.775-3, annex 4, table 2 has it, the low-frequency channel is left out, and both sides are turned
@@ -22,4 +22,4 @@ class Stereo {
     std::vector<float> left_, right_; ///< gain of each channel
 };
 
-} // namespace luft::desk
+} // namespace luft::signal
