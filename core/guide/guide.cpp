@@ -113,9 +113,11 @@ class Run {
             if (options_.slate) labels_.lay_slate(still, segment);
             return still;
         }
-        return scenery_->at(
-            (Rational(cut.source_in) + (Rational(frame - cut.record_in) + half) * segment.speed) /
-            clock_.frame_rate());
+        const Rational middle =
+            Rational(cut.source_in) + (Rational(frame - cut.record_in) + half) * segment.speed;
+        // A replay's last frame may be filled in part only: it shows what it would if it ended with the span.
+        const Rational last = Rational(cut.source_out) - half * segment.speed;
+        return scenery_->at(std::min(middle, last) / clock_.frame_rate());
     }
 
     const Material& m_;

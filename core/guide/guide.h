@@ -46,7 +46,8 @@ struct Report {
 ///
 /// - play: picture and sound of the recording, each from exactly `media_start`;
 /// - talk: the picture at `media_start` stands; silence, or the recorded talk;
-/// - replay: at its speed, the sound at constant pitch (to within what signal/stretch.h says);
+/// - replay: at its speed, the sound at constant pitch (to within what signal/stretch.h says); its last
+///   frame, which may be filled in part only, shows no picture from behind its span either;
 /// - aside: the music under it is ducked (duck.h), the recorded talk laid over it.
 ///
 /// Sound is stereo: a single channel on both sides, more than two mixed down by ITU-R BS.775.

@@ -84,6 +84,29 @@ TEST_CASE("at 25 frames a second every picture is the one that was counted by ha
     CHECK(differences(numbers_in(folder / "out.mp4"), expected) == "");
 }
 
+TEST_CASE("a replay ends with its span's last picture, also where its speed leaves a part of a frame over") {
+    const Folder folder;
+    record(folder / "in.mp4", 25);
+    auto script = items();
+    script[2].replay = Span{Seconds(3.04), Seconds(3.44)}; // frames 76 to 86
+    script[2].replay_speed = 0.75;                         // 13 1/3 frames
+    script[3].replay = Span{Seconds(5.2), Seconds(5.64)};  // frames 130 to 141
+    script[3].replay_speed = 0.35;                         // 31 3/7 frames
+    const Programme p = programme(folder / "in.mp4", script, 25);
+    write_guide(p.material(), folder / "out.mp4", {});
+    const std::vector<int> shown = numbers_in(folder / "out.mp4");
+    const auto replay = [&](int n) {
+        const script::Segment& s = segment(p, script::SegmentKind::replay, n);
+        const auto frame = [](Rational t) { return (t * Rational(25)).round(); };
+        return std::vector<int>(shown.begin() + frame(s.programme_start),
+                                shown.begin() + frame(s.programme_end));
+    };
+    // Frame k shows picture (k + 1/2) * speed of the span.
+    CHECK(differences(replay(0), {76, 77, 77, 78, 79, 80, 80, 81, 82, 83, 83, 84, 85, 85}) == "");
+    CHECK(differences(replay(1), joined({running(130, 133, 3), repeated(2, 133), running(134, 141, 3)})) ==
+          "");
+}
+
 TEST_CASE("at every rate and in every container the picture is the cue sheet's, to the frame") {
     struct Case {
         Rational rate;
