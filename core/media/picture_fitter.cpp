@@ -67,7 +67,8 @@ void PictureFitter::scale(const AVFrame& from, AVFrame& to, int x, int y, int wi
                                        AV_PIX_FMT_YUV420P, SWS_BILINEAR, nullptr, nullptr, nullptr));
     if (!scaler_)
         throw Error(Fault::unsupported, "The video's pictures are of a kind that can't be converted.");
-    const int* matrix = sws_getCoefficients(from.colorspace);
+    // RGB has no matrix of its own: it gets the one that a movie is read by whose colours aren't said.
+    const int* matrix = sws_getCoefficients(is_rgb(from) ? SWS_CS_ITU601 : from.colorspace);
     constexpr int kPlain = 1 << 16; // 1.0 in the scaler's fixed point
     sws_setColorspaceDetails(scaler_.get(), matrix, full_range ? 1 : 0, matrix, 0, 0, kPlain, kPlain);
     // The scaler reads four of each.

@@ -4,6 +4,7 @@
 #include "media/movie_picture.h"
 #include "media/picture_converter.h"
 #include "media/picture_fitter.h"
+#include "media/pixel_range.h"
 
 #include <algorithm>
 #include <optional>
@@ -56,8 +57,7 @@ class Pictures final : public PictureSource {
     ColourCode colours() override {
         show(kFirst);
         const AVFrame& frame = *shown_->frame;
-        const AVPixFmtDescriptor* kind = av_pix_fmt_desc_get(static_cast<AVPixelFormat>(frame.format));
-        if (kind == nullptr || (kind->flags & (AV_PIX_FMT_FLAG_RGB | AV_PIX_FMT_FLAG_PAL)) != 0) return {};
+        if (is_rgb(frame)) return {}; // what PictureFitter makes of it
         return {frame.color_primaries, frame.color_trc, frame.colorspace};
     }
 

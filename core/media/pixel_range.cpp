@@ -20,4 +20,9 @@ std::pair<AVPixelFormat, bool> without_range(const AVFrame& frame) {
     }
 }
 
+bool is_rgb(const AVFrame& frame) {
+    const AVPixFmtDescriptor* kind = av_pix_fmt_desc_get(static_cast<AVPixelFormat>(frame.format));
+    return kind != nullptr && (kind->flags & (AV_PIX_FMT_FLAG_RGB | AV_PIX_FMT_FLAG_PAL)) != 0;
+}
+
 } // namespace luft::media

@@ -114,6 +114,35 @@ TEST_CASE("a picture fitted into a movie keeps its shape and its colours, uprigh
     CHECK(turned(92, 16) != turned(108, 48));
 }
 
+TEST_CASE("a movie's colours are made by the matrix that it says, of RGB recordings too") {
+    const Folder folder;
+    // Muted: pure colours come out nearly alike by the wrong matrix, being clipped.
+    constexpr std::array<int, 3> kColour{0x20, 0xA0, 0x50};
+    const std::string plain_colour = "-f lavfi -i color=0x20A050:size=64x48:d=0.2 -vf ";
+    ffmpeg(plain_colour + "format=gbrp -c:v libx264rgb -crf 1 " + quoted(folder / "gbr.mkv"));
+    CHECK(ffprobe(folder / "gbr.mkv", "v", "stream=pix_fmt,color_space") ==
+          std::vector<std::string>{"gbrp", "gbr"});
+    ffmpeg(plain_colour + "format=rgb24 -c:v png " + quoted(folder / "png.mov"));
+    ffmpeg(plain_colour +
+           "scale=out_color_matrix=bt601,format=yuv420p -colorspace smpte170m -c:v libx264 "
+           "-crf 1 " +
+           quoted(folder / "601.mp4"));
+    ffmpeg(plain_colour +
+           "scale=out_color_matrix=bt709,format=yuv420p -colorspace bt709 -c:v libx264 "
+           "-crf 1 " +
+           quoted(folder / "709.mp4"));
+    for (const char* file : {"gbr.mkv", "png.mov", "601.mp4", "709.mp4"}) {
+        copy_first(folder / file, folder / "out.mp4", 32, 24);
+        ffmpeg("-i " + quoted(folder / "out.mp4") + " -frames:v 1 -f rawvideo -pix_fmt rgb24 " +
+               quoted(folder / "seen.rgb"));
+        const std::string rgb = read_all(folder / "seen.rgb");
+        for (std::size_t c = 0; c < 3; ++c) {
+            INFO(file << ", channel " << c);
+            CHECK(static_cast<unsigned char>(rgb.at(3 * (12 * 32 + 16) + c)) == Approx(kColour[c]).margin(4));
+        }
+    }
+}
+
 TEST_CASE("a patch laid over a picture changes that one and none of its copies") {
     const Folder folder;
     MoviePicture one(plain(64, 48, 200));
