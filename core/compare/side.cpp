@@ -16,6 +16,7 @@ void put_in_order(Side& side) {
 
 Side side_of(const marks::Analysis& analysis) {
     return {.duration = analysis.duration,
+            .setting = analysis.setting,
             .tuning = analysis.tuning,
             .f0 = analysis.curves.f0,
             .notes = analysis.notes,
@@ -37,6 +38,7 @@ Side side_of(const std::optional<project::Listening>& listening, const voice::Cu
         side.duration = std::max(side.duration, mark.span().end);
     }
     if (listening) {
+        side.setting = listening->setting;
         side.tuning = listening->tuning;
         side.duration = listening->duration;
     }

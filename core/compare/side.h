@@ -12,9 +12,10 @@ namespace luft::compare {
 
 struct Side {
     Seconds duration;
-    Hertz tuning{440};              ///< A4 as this performance is tuned
-    Curve<Hertz> f0;                ///< sung pitch; none where nobody sings
-    std::vector<marks::Note> notes; ///< each list in order of time
+    voice::Setting setting = voice::Setting::alone; ///< the ear is less sure under instruments
+    Hertz tuning{440};                              ///< A4 as this performance is tuned
+    Curve<Hertz> f0;                                ///< sung pitch; none where nobody sings
+    std::vector<marks::Note> notes;                 ///< each list in order of time
     std::vector<marks::Phrase> phrases;
     std::vector<marks::Breath> breaths;
     std::optional<Harmony>

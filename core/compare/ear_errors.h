@@ -1,0 +1,46 @@
+// How far two hearings of the same singing are apart, and what is beyond it.
+#pragma once
+
+#include "compare/side.h"
+
+#include <optional>
+
+namespace luft::compare {
+
+/// Standard errors of a difference between two hearings, as measured by
+///     build/bin/test_compare "[errors]"
+/// on twelve songs (seeds 951 to 962), each heard twice through different noise, between notes that both
+/// hearings give 0.7 and more: half of what 95 % of the differences stay under or a third of what 99 % do,
+/// the larger one, so that long tails count (for pitch the former: the rest are other notes).
+struct EarErrors {
+    Cents tuning;
+    Cents pitch;
+    Seconds start;
+    Decibels level;        ///< of a note against the median note
+    Decibels level_change; ///< through a held note
+    Hertz vibrato_rate;
+    Cents vibrato_extent;
+    double onset = 0; ///< probability that two hearings of one note give two kinds, both sure of it
+    double offset = 0;
+    double sung_in = 0;     ///< that two hearings give a note two registers
+    bool registers = false; ///< whether registers can be compared at all
+    double lone_note = 0;   ///< that a note given 0.7 and more is missing in the other hearing
+};
+
+EarErrors errors_between(voice::Setting a, voice::Setting b);
+
+/// The rule for sizes: at least three times the error, and at least `least`, under which no teacher would
+/// speak of it. The confidence is 1 minus the two-sided normal probability of such a size by error alone.
+std::optional<Confidence> beyond_error(double size, double error, double least);
+
+/// The rule for what is counted: under 1 in 100 by chance.
+inline constexpr double kByChance = 0.01;
+
+/// Probability that something of probability `p` happens `times` or more often in `of` (binomial).
+double by_chance(int times, int of, double p);
+
+/// Two-sided sign test (Conover 1999, Practical Nonparametric Statistics, section 3.4): probability that of
+/// so many differences as many point one way as `more`, or fewer the other way.
+double sign_test(int one_way, int other_way);
+
+} // namespace luft::compare
