@@ -96,7 +96,8 @@ std::pair<std::size_t, std::size_t> two_inner_notes(const Side& side) {
                 side.notes[i].span.length() > Seconds(0.4))
                 in.push_back(i);
         for (std::size_t k = 0; k + 2 < in.size(); ++k) // the last one is long
-            if (side.notes[in[k + 1]].span.end - side.notes[in[k]].span.end > Seconds(0.8))
+            if (side.notes[in[k]].span.end > phrase.span.start + Seconds(1) &&
+                side.notes[in[k + 1]].span.end - side.notes[in[k]].span.end > Seconds(0.8))
                 return {in[k], in[k + 1]};
     }
     throw std::logic_error("the piece has no such notes");
