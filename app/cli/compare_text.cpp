@@ -71,6 +71,32 @@ Json alone_value(const std::vector<compare::Alone>& alone) {
     return out;
 }
 
+std::string differences_text(const Compared& c) {
+    if (c.differences.empty()) return "\nNo difference beyond what the ear's own error would give\n";
+    Table table({{one_line(c.a.label)}, {"Size", Align::right}, {"Sure", Align::right}, {"Difference"}});
+    for (const auto& d : c.differences) {
+        const bool counts = d.unit == compare::Unit::times;
+        table.add({d.a ? clock_text(d.a->start) : "whole",
+                   counts ? "" : fixed(d.size, std::abs(d.size) < 10 ? 1 : 0) + " " + name_of(d.unit),
+                   fixed(100 * d.confidence.value, 0) + " %", one_line(d.sentence)});
+    }
+    return "\nWhat " + one_line(c.b.label) + " does otherwise\n" + table.text();
+}
+
+Json differences_value(const Compared& c) {
+    Json out = Json::array();
+    for (const auto& d : c.differences)
+        out.push_back({{"kind", name_of(d.kind)},
+                       {"a", d.a ? span_value(*d.a) : Json(nullptr)},
+                       {"b", d.b ? span_value(*d.b) : Json(nullptr)},
+                       {"size", d.size},
+                       {"unit", name_of(d.unit)},
+                       {"expected_error", d.expected},
+                       {"confidence", d.confidence.value},
+                       {"sentence", d.sentence}});
+    return out;
+}
+
 } // namespace
 
 std::string compared_text(const Compared& c) {
@@ -96,7 +122,8 @@ std::string compared_text(const Compared& c) {
         if (stretch.confidence.value < 0.5)
             text += "Not sure: " + span_text(stretch.a()) + " of " + one_line(c.a.label) + " against " +
                     span_text(stretch.b()) + " of " + one_line(c.b.label) + "\n";
-    return text + alone_text(c.alignment.only_a, c.a.label) + alone_text(c.alignment.only_b, c.b.label);
+    return text + alone_text(c.alignment.only_a, c.a.label) + alone_text(c.alignment.only_b, c.b.label) +
+           differences_text(c);
 }
 
 Json compared_value(const Compared& c) {
@@ -130,7 +157,8 @@ Json compared_value(const Compared& c) {
             {"phrases", phrases},
             {"notes", notes},
             {"added_by_a", c.counterparts.added_by_a.size()},
-            {"added_by_b", c.counterparts.added_by_b.size()}};
+            {"added_by_b", c.counterparts.added_by_b.size()},
+            {"differences", differences_value(c)}};
 }
 
 } // namespace luft::cli

@@ -4,6 +4,7 @@
 #include "base/progress.h"
 #include "compare/align.h"
 #include "compare/counterparts.h"
+#include "compare/differences.h"
 #include "project/project.h"
 
 namespace luft::files {
@@ -13,6 +14,7 @@ struct Compared {
     compare::Side side_a, side_b;
     compare::Alignment alignment;
     compare::Counterparts counterparts;
+    std::vector<compare::Difference> differences; ///< what B does otherwise, the whole first
 };
 
 /// Aligns two performances as the project holds them, with the coach's corrections. With `harmony` the

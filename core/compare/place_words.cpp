@@ -19,6 +19,8 @@ std::string word_at(const std::vector<project::SungWord>& words, std::size_t i) 
     std::string text;
     for (std::size_t k = first; k <= last; ++k)
         text += words[k].text;
+    while (!text.empty() && std::string_view(".,;:!?").find(text.back()) != std::string_view::npos)
+        text.pop_back();
     return "'" + text + "'";
 }
 
