@@ -203,6 +203,9 @@ TEST_CASE("Two performances are compared: key, tempo, phrase against phrase, and
     CHECK(compared["semitones"] == 5);
     CHECK(compared["notes"].size() > 5);
     CHECK(compared["phrases"].size() >= 2);
+    CHECK(compared["differences"].at(0)["kind"] == "key");
+    CHECK(compared["differences"].at(0)["size"] == 5);
+    CHECK(compared["differences"].at(1)["sentence"].get<std::string>().starts_with("A is "));
 
     // A pin is gone through, whatever it costs.
     const auto pinned = desk.json("compare", {"A", "B", "--pin", "4=4.9"});
