@@ -1,6 +1,7 @@
 // Recording: SDL with its driver that reads from a file, no device at all, and one made up.
 #include "desk/play/capture.h"
 #include "desk_play/material.h"
+#include "tools/environment.h"
 #include "tools/files.h"
 #include "tools/folder.h"
 
@@ -16,20 +17,9 @@ using namespace luft;
 using namespace luft::desk;
 using namespace luft::literals;
 using luft::test::Folder;
+using luft::test::Set;
 
 namespace {
-
-/// An environment variable for the time of a test.
-class Set {
-  public:
-    Set(const char* name, const std::string& value) : name_(name) { setenv(name, value.c_str(), 1); }
-    Set(const Set&) = delete;
-    Set& operator=(const Set&) = delete;
-    ~Set() { unsetenv(name_); }
-
-  private:
-    const char* name_;
-};
 
 /// Two seconds in which every sample is another one: a sample lost, doubled or out of order shows.
 std::vector<float> ramp() {

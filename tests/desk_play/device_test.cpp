@@ -1,6 +1,7 @@
 // The outputs themselves: SDL with its driver that writes to a file, and none at all.
 #include "desk/play/silent_output.h"
 #include "desk_play/material.h"
+#include "tools/environment.h"
 #include "tools/files.h"
 #include "tools/folder.h"
 
@@ -18,20 +19,9 @@ using namespace luft::desk;
 using namespace luft::desk::test;
 using namespace luft::literals;
 using luft::test::Folder;
+using luft::test::Set;
 
 namespace {
-
-/// An environment variable for the time of a test.
-class Set {
-  public:
-    Set(const char* name, const std::string& value) : name_(name) { setenv(name, value.c_str(), 1); }
-    Set(const Set&) = delete;
-    Set& operator=(const Set&) = delete;
-    ~Set() { unsetenv(name_); }
-
-  private:
-    const char* name_;
-};
 
 void sleep(double seconds) {
     std::this_thread::sleep_for(std::chrono::duration<double>(seconds));

@@ -4,6 +4,7 @@
 #include "desk/work/rehearsal_words.h"
 #include "desk_work/desk.h"
 #include "script/gather.h"
+#include "script/script_material.h"
 
 #include <catch2/catch.hpp>
 
@@ -11,27 +12,11 @@ using namespace luft;
 using namespace luft::desk;
 using namespace luft::literals;
 using script::SegmentKind;
+using script::testing::item;
+using script::testing::words;
 using State = Rehearsal::State;
 
 namespace {
-
-project::ScriptItem item(std::int64_t id, project::ScriptItemKind kind, double at, std::string text) {
-    project::ScriptItem i;
-    i.id = {id};
-    i.performance = {1};
-    i.position = static_cast<int>(id);
-    i.kind = kind;
-    i.at = Seconds(at);
-    i.text = std::move(text);
-    return i;
-}
-
-std::string words(int n) {
-    std::string text;
-    for (int i = 0; i < n; ++i)
-        text += i == 0 ? "word" : " word";
-    return text;
-}
 
 /// A minute of music at 60 words a minute: an opening of 3 s, a stop of 10 s at 0:20 with 4 s again at half
 /// speed, an aside of 2 s at 0:25, a stop of 5 s at 0:40, a closing of 2 s.

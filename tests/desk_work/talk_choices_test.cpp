@@ -14,12 +14,6 @@ using project::ScriptItemKind;
 
 namespace {
 
-script::Source with(std::vector<ScriptItem> items) {
-    script::Source source = material();
-    source.items = std::move(items);
-    return source;
-}
-
 bool offers(const std::vector<PlaceChoice>& choices, std::optional<Seconds> at) {
     return std::ranges::find(choices, at, &PlaceChoice::at) != choices.end();
 }

@@ -10,17 +10,6 @@ using namespace luft::script::testing;
 using project::ScriptItem;
 using project::ScriptItemKind;
 
-namespace {
-
-Source with(std::vector<ScriptItem> items) {
-    Source source = material();
-    source.settings.longest_quote = Seconds(100);
-    source.items = std::move(items);
-    return source;
-}
-
-} // namespace
-
 TEST_CASE("a stop put between two others halts at the phrase end between them") {
     const Source s =
         with({item(1, ScriptItemKind::stop, 12, words(5)), item(2, ScriptItemKind::stop, 44, words(5)),

@@ -16,13 +16,6 @@ using project::ScriptItemKind;
 
 namespace {
 
-Source with(std::vector<ScriptItem> items) {
-    Source source = material();
-    source.settings.longest_quote = Seconds(100);
-    source.items = std::move(items);
-    return source;
-}
-
 /// The source with a remedy's items in it.
 Source mended(Source source, const Remedy& remedy) {
     std::int64_t next = 1000;

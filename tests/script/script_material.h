@@ -78,4 +78,12 @@ inline Source material() {
     return s;
 }
 
+/// The same with a script, and no limit on quotes in reach.
+inline Source with(std::vector<project::ScriptItem> items) {
+    Source source = material();
+    source.settings.longest_quote = Seconds(100);
+    source.items = std::move(items);
+    return source;
+}
+
 } // namespace luft::script::testing

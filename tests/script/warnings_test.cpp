@@ -18,13 +18,6 @@ std::vector<Warning> of_kind(const CueSheet& sheet, WarningKind kind) {
     return out;
 }
 
-Source with(std::vector<project::ScriptItem> items) {
-    Source source = material();
-    source.settings.longest_quote = Seconds(100);
-    source.items = std::move(items);
-    return source;
-}
-
 } // namespace
 
 TEST_CASE("an aside in a rest is laid at its media time and passes without a warning") {
