@@ -290,13 +290,19 @@ void TalkForm::change(const std::function<void(ScriptItem&)>& how) {
     wishes_.guarded([&] { change_in_script(session_, changed); });
 }
 
-void TalkForm::typed_halt() {
-    const auto at = typed_time(typed(halt_->GetValue()));
+std::optional<Seconds> TalkForm::read_time(const wxString& text) {
+    const auto at = typed_time(typed(text));
     if (!at)
-        return wishes_.guarded([&] {
-            throw Error(Fault::bad_request, "'" + typed(halt_->GetValue()) + "' is no time.",
+        wishes_.guarded([&] {
+            throw Error(Fault::bad_request, "'" + typed(text) + "' is no time.",
                         "Write minutes:seconds, as 1:02.5.");
         });
+    return at;
+}
+
+void TalkForm::typed_halt() {
+    const auto at = read_time(halt_->GetValue());
+    if (!at) return;
     change([&](ScriptItem& item) { item.at = *at; });
     wishes_.done();
 }
@@ -305,7 +311,7 @@ std::optional<Seconds> TalkForm::ask_place(const wxString& what, Seconds now) {
     wxTextEntryDialog ask(this, what + " (minutes:seconds of the recording)", "Another place",
                           shown(clock_text(now)));
     if (ask.ShowModal() != wxID_OK) return std::nullopt;
-    return typed_time(typed(ask.GetValue()));
+    return read_time(ask.GetValue());
 }
 
 void TalkForm::begin_words() {

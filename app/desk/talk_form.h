@@ -50,6 +50,8 @@ class TalkForm : public wxScrolledWindow {
     void change(const std::function<void(project::ScriptItem&)>& how);
     void count();
     void typed_halt();
+    /// What isn't a time is said.
+    [[nodiscard]] std::optional<Seconds> read_time(const wxString& text);
     [[nodiscard]] std::optional<Seconds> ask_place(const wxString& what, Seconds now);
 
     Session& session_;
