@@ -74,6 +74,9 @@ constexpr Rule kRules[] = {
     {"script_item", "(replay_start_s IS NULL) = (replay_end_s IS NULL)"},
     {"script_item", "resume_s >= 0"},
     {"script_item", "rehearsed_s >= 0"},
+    {"moment_beside", "start_s >= 0 AND end_s > start_s AND end_s < 1e12"},
+    {"script_quote", "start_s >= 0 AND end_s > start_s AND end_s < 1e12"},
+    {"pin", "first_s >= 0 AND first_s < 1e12 AND second_s >= 0 AND second_s < 1e12 AND first < second"},
     {"listening", "tuning_hz > 0 AND duration_s >= 0 AND frames >= 0 AND one_register IN (0, 1)"},
 };
 

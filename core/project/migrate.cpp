@@ -50,13 +50,43 @@ CREATE TABLE sung_word (
 CREATE INDEX sung_word_in_order ON sung_word (performance, ordinal);
 )sql";
 
+/// What version 3 brought.
+constexpr const char* kTwoPerformances = R"sql(
+CREATE TABLE moment_beside (
+    id INTEGER PRIMARY KEY AUTOINCREMENT,
+    moment INTEGER NOT NULL UNIQUE REFERENCES moment (id),
+    performance INTEGER NOT NULL REFERENCES performance (id),
+    start_s REAL NOT NULL CHECK (start_s >= 0),
+    end_s REAL NOT NULL,
+    CHECK (end_s > start_s)
+) STRICT;
+CREATE TABLE script_quote (
+    id INTEGER PRIMARY KEY AUTOINCREMENT,
+    item INTEGER NOT NULL UNIQUE REFERENCES script_item (id),
+    performance INTEGER NOT NULL REFERENCES performance (id),
+    start_s REAL NOT NULL CHECK (start_s >= 0),
+    end_s REAL NOT NULL,
+    CHECK (end_s > start_s)
+) STRICT;
+CREATE TABLE pin (
+    id INTEGER PRIMARY KEY AUTOINCREMENT,
+    first INTEGER NOT NULL REFERENCES performance (id),
+    second INTEGER NOT NULL REFERENCES performance (id),
+    first_s REAL NOT NULL CHECK (first_s >= 0),
+    second_s REAL NOT NULL CHECK (second_s >= 0),
+    CHECK (first < second)
+) STRICT;
+CREATE INDEX pin_by_pair ON pin (first, second);
+)sql";
+
 } // namespace
 
 const std::vector<Migration>& migrations() {
     static const std::vector<Migration> steps = {
         {1, [](Database& database) { database.script(kSungWords); }},
+        {2, [](Database& database) { database.script(kTwoPerformances); }},
     };
-    static_assert(kVersionWritten == 2 && kOldestVersionRead == 1, "each version in between needs its step");
+    static_assert(kVersionWritten == 3 && kOldestVersionRead == 1, "each version in between needs its step");
     return steps;
 }
 

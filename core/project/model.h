@@ -92,6 +92,19 @@ struct Mark {
 
 enum class Verdict { strength, watch, explain };
 
+/// A span of another performance that is heard beside one's own.
+struct Quote {
+    PerformanceId performance;
+    Span span;
+    bool operator==(const Quote&) const = default;
+};
+
+/// Places of two performances that belong together, as the coach says: aligning goes through them.
+struct Pin {
+    Seconds a, b;
+    bool operator==(const Pin&) const = default;
+};
+
 /// A span that the coach means to speak about.
 struct Moment {
     MomentId id;
@@ -104,7 +117,8 @@ struct Moment {
     std::string evidence; ///< what was measured (proposals; may be empty)
     Confidence confidence{1};
     std::vector<vocabulary::Tag> shades;
-    std::string drill; ///< key of a drill; may be empty
+    std::string drill;                ///< key of a drill; may be empty
+    std::optional<Quote> beside = {}; ///< the counterpart that the remark compares with
 };
 
 /// One sung syllable, or a word that isn't divided, where it stands under the line.
@@ -129,7 +143,8 @@ struct ScriptItem {
     std::optional<MomentId> moment;   ///< what it speaks about
     Seconds at;                       ///< stop: where playback halts; aside: where the words start
     std::optional<Span> replay;       ///< stop: span played again after the talk
-    double replay_speed = 1;          ///< 0.25 to 1
+    std::optional<Quote> quote = {};  ///< stop: played after the talk, before the replay
+    double replay_speed = 1;          ///< of replay and quote, 0.25 to 1
     std::optional<Seconds> resume;    ///< stop: where playback goes on; none = where it halted
     std::string text;                 ///< the words to speak
     bool own_words = false;           ///< the coach wrote or changed the text: a new draft leaves it alone

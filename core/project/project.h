@@ -106,6 +106,13 @@ class Project {
     /// that mean the same (same shades, overlapping span) are left out. Returns how many were stored.
     int propose_moments(PerformanceId id, const std::vector<Moment>& proposals);
 
+    // --- two performances
+    /// The coach's pins between two performances, in order of a's time, `Pin::a` being a's.
+    [[nodiscard]] std::vector<Pin> pins(PerformanceId a, PerformanceId b) const;
+    /// Replaces them all in one edit. Throws Error(bad_request) when two cross or share a time, one lies
+    /// before 0:00, or a and b are the same.
+    void set_pins(PerformanceId a, PerformanceId b, const std::vector<Pin>& pins);
+
     // --- sung words
     /// The words under the line, in their order, which is that of time as well.
     [[nodiscard]] std::vector<SungWord> sung_words(PerformanceId id) const;

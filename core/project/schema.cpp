@@ -129,6 +129,31 @@ CREATE TABLE script_item (
 ) STRICT;
 CREATE INDEX script_item_by_place ON script_item (performance, position);
 CREATE INDEX script_item_by_moment ON script_item (moment);
+CREATE TABLE moment_beside (
+    id INTEGER PRIMARY KEY AUTOINCREMENT,
+    moment INTEGER NOT NULL UNIQUE REFERENCES moment (id),
+    performance INTEGER NOT NULL REFERENCES performance (id),
+    start_s REAL NOT NULL CHECK (start_s >= 0),
+    end_s REAL NOT NULL,
+    CHECK (end_s > start_s)
+) STRICT;
+CREATE TABLE script_quote (
+    id INTEGER PRIMARY KEY AUTOINCREMENT,
+    item INTEGER NOT NULL UNIQUE REFERENCES script_item (id),
+    performance INTEGER NOT NULL REFERENCES performance (id),
+    start_s REAL NOT NULL CHECK (start_s >= 0),
+    end_s REAL NOT NULL,
+    CHECK (end_s > start_s)
+) STRICT;
+CREATE TABLE pin (
+    id INTEGER PRIMARY KEY AUTOINCREMENT,
+    first INTEGER NOT NULL REFERENCES performance (id),
+    second INTEGER NOT NULL REFERENCES performance (id),
+    first_s REAL NOT NULL CHECK (first_s >= 0),
+    second_s REAL NOT NULL CHECK (second_s >= 0),
+    CHECK (first < second)
+) STRICT;
+CREATE INDEX pin_by_pair ON pin (first, second);
 )sql";
 
 // 'listening' and 'curve' name their performance without a foreign key: taking back the adding of a

@@ -10,7 +10,7 @@
 namespace luft::project {
 
 inline constexpr std::int64_t kApplicationId = 0x4C554654; ///< "LUFT", in the file's header
-inline constexpr int kVersionWritten = 2;                  ///< user_version in the file's header
+inline constexpr int kVersionWritten = 3;                  ///< user_version in the file's header
 inline constexpr int kOldestVersionRead = 1;
 
 /// Tables that the coach edits: every change to a row of theirs goes into the journal. Each has an integer

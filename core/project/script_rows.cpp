@@ -1,5 +1,6 @@
 #include "project/script_rows.h"
 
+#include "project/quote_rows.h"
 #include "project/store.h"
 #include "project/words.h"
 
@@ -8,9 +9,10 @@
 namespace luft::project {
 namespace {
 
-constexpr const char* kSelect = "SELECT id, performance, position, kind, moment, at_s, replay_start_s, "
-                                "replay_end_s, replay_speed, resume_s, "
-                                "text, own_words, rehearsed_s FROM script_item ";
+constexpr const char* kSelect =
+    "SELECT s.id, s.performance, s.position, s.kind, s.moment, s.at_s, s.replay_start_s, s.replay_end_s, "
+    "s.replay_speed, s.resume_s, s.text, s.own_words, s.rehearsed_s, q.performance, q.start_s, q.end_s "
+    "FROM script_item AS s LEFT JOIN script_quote AS q ON q.item = s.id ";
 
 ScriptItem read_row(const Statement& row) {
     ScriptItem item;
@@ -26,6 +28,7 @@ ScriptItem read_row(const Statement& row) {
     item.text = row.text(10);
     item.own_words = row.truth(11);
     item.rehearsed = row.maybe<Seconds>(12);
+    item.quote = read_quote(row, 13);
     return item;
 }
 
@@ -54,14 +57,14 @@ int rank(ScriptItemKind kind) {
 std::vector<ScriptItem> read_script(Database& database, PerformanceId id) {
     std::vector<ScriptItem> all;
     Statement rows =
-        database.query(std::string(kSelect) + "WHERE performance = ? ORDER BY position, id", id.value);
+        database.query(std::string(kSelect) + "WHERE s.performance = ? ORDER BY s.position, s.id", id.value);
     while (rows.step())
         all.push_back(read_row(rows));
     return all;
 }
 
 ScriptItem read_script_item(Database& database, ScriptItemId id) {
-    Statement row = database.query(std::string(kSelect) + "WHERE id = ?", id.value);
+    Statement row = database.query(std::string(kSelect) + "WHERE s.id = ?", id.value);
     if (!row.step())
         throw Error(Fault::not_found,
                     "There is no script item with the number " + std::to_string(id.value) + ".",
@@ -76,7 +79,9 @@ ScriptItemId insert_script_item(Database& database, const ScriptItem& item) {
                  item.performance.value, item.position, word(item.kind), moment_of(item), item.at,
                  replay_start(item), replay_end(item), item.replay_speed, item.resume, item.text,
                  item.own_words, item.rehearsed);
-    return {database.last_id()};
+    const ScriptItemId id{database.last_id()};
+    write_quote(database, Quoting::script_item, id.value, item.quote);
+    return id;
 }
 
 void update_script_item(Database& database, const ScriptItem& item) {
@@ -86,15 +91,19 @@ void update_script_item(Database& database, const ScriptItem& item) {
                  item.position, word(item.kind), moment_of(item), item.at, replay_start(item),
                  replay_end(item), item.replay_speed, item.resume, item.text, item.own_words, item.rehearsed,
                  item.id.value);
+    write_quote(database, Quoting::script_item, item.id.value, item.quote);
 }
 
 void delete_script_item(Database& database, ScriptItemId id) {
+    write_quote(database, Quoting::script_item, id.value, {});
     database.run("DELETE FROM script_item WHERE id = ?", id.value);
 }
 
 void demand_script_item(Database& database, const ScriptItem& item) {
     demand(is_time(item.at), "A script item's time can't be before 0:00.");
     if (item.replay) demand_span(*item.replay, "the replay");
+    demand(!item.quote || item.kind == ScriptItemKind::stop, "Only a stop can quote another performance.");
+    demand_quote(database, item.quote, item.performance);
     demand(item.replay_speed >= 0.25 && item.replay_speed <= 1, "A replay runs at 25 % to 100 % speed.",
            "Give a speed from 0.25 to 1.");
     demand(!item.resume || is_time(*item.resume), "Playback can't go on before 0:00.");

@@ -1,5 +1,6 @@
 // Moments: what the coach means to speak about.
 #include "base/text.h"
+#include "project/quote_rows.h"
 #include "project/store.h"
 #include "project/store_vocabulary.h"
 #include "project/words.h"
@@ -10,8 +11,10 @@
 namespace luft::project {
 namespace {
 
-constexpr const char* kSelect = "SELECT id, performance, start_s, end_s, state, origin, verdict, remark, "
-                                "evidence, confidence, drill FROM moment ";
+constexpr const char* kSelect =
+    "SELECT m.id, m.performance, m.start_s, m.end_s, m.state, m.origin, m.verdict, m.remark, m.evidence, "
+    "m.confidence, m.drill, b.performance, b.start_s, b.end_s "
+    "FROM moment AS m LEFT JOIN moment_beside AS b ON b.moment = m.id ";
 
 std::string place_of(const Moment& m) {
     return "moment at " + clock_text(m.span.start);
@@ -29,6 +32,7 @@ Moment read_moment(const Statement& row) {
     m.evidence = row.text(8);
     m.confidence = {row.real(9)};
     m.drill = row.text(10);
+    m.beside = read_quote(row, 11);
     return m;
 }
 
@@ -40,8 +44,8 @@ std::vector<Moment> read_moments(Database& database, PerformanceId id) {
                                     id.value);
     while (tags.step())
         shades[tags.integer(0)].push_back({tags.text(1), tags.text(2)});
-    Statement rows =
-        database.query(std::string(kSelect) + "WHERE performance = ? ORDER BY start_s, end_s, id", id.value);
+    Statement rows = database.query(
+        std::string(kSelect) + "WHERE m.performance = ? ORDER BY m.start_s, m.end_s, m.id", id.value);
     while (rows.step()) {
         all.push_back(read_moment(rows));
         all.back().shades = shades[all.back().id.value];
@@ -50,7 +54,7 @@ std::vector<Moment> read_moments(Database& database, PerformanceId id) {
 }
 
 Moment find_moment(Database& database, MomentId id) {
-    Statement row = database.query(std::string(kSelect) + "WHERE id = ?", id.value);
+    Statement row = database.query(std::string(kSelect) + "WHERE m.id = ?", id.value);
     if (!row.step())
         throw Error(Fault::not_found, "There is no moment with the number " + std::to_string(id.value) + ".",
                     "New proposals may have replaced it; look at the list of moments.");
@@ -62,8 +66,9 @@ Moment find_moment(Database& database, MomentId id) {
     return m;
 }
 
-void demand_moment(const Moment& m, const vocabulary::Vocabulary& vocabulary) {
+void demand_moment(Database& database, const Moment& m, const vocabulary::Vocabulary& vocabulary) {
     demand_span(m.span, "the moment");
+    demand_quote(database, m.beside, m.performance);
     demand(m.confidence.value >= 0 && m.confidence.value <= 1, "A moment's confidence lies between 0 and 1.");
     for (const vocabulary::Tag& tag : m.shades)
         demand(vocabulary.shade(tag) != nullptr, "There is no shade '" + vocabulary::tag_text(tag) + "'.",
@@ -99,11 +104,13 @@ MomentId insert_moment(Database& database, Moment m) {
                  word(m.verdict), m.remark, m.evidence, m.confidence.value, drill_or_none(m));
     m.id = {database.last_id()};
     write_shades(database, m);
+    write_quote(database, Quoting::moment, m.id.value, m.beside);
     return m.id;
 }
 
 void delete_moment(Database& database, MomentId id) {
     database.run("DELETE FROM moment_shade WHERE moment = ?", id.value);
+    write_quote(database, Quoting::moment, id.value, {});
     database.run("DELETE FROM moment WHERE id = ?", id.value);
 }
 
@@ -117,7 +124,7 @@ bool means_the_same(const Moment& a, const Moment& b) {
 
 bool says_the_same(const Moment& a, const Moment& b) {
     return a.span == b.span && a.verdict == b.verdict && a.remark == b.remark && a.evidence == b.evidence &&
-           a.confidence == b.confidence && a.shades == b.shades && a.drill == b.drill;
+           a.confidence == b.confidence && a.shades == b.shades && a.drill == b.drill && a.beside == b.beside;
 }
 
 /// Proposals that nobody has dealt with and no script speaks about.
@@ -144,7 +151,7 @@ Moment Project::moment(MomentId id) const {
 MomentId Project::add_moment(const Moment& moment) {
     Edit edit = store_->edit();
     label_of(store_->database, moment.performance);
-    demand_moment(moment, read_vocabulary(store_->database));
+    demand_moment(store_->database, moment, read_vocabulary(store_->database));
     const MomentId id = insert_moment(store_->database, moment);
     edit.commit("add " + place_of(moment));
     return id;
@@ -154,7 +161,9 @@ void Project::change_moment(const Moment& changed) {
     Edit edit = store_->edit();
     Database& database = store_->database;
     const Moment before = find_moment(database, changed.id);
-    demand_moment(changed, read_vocabulary(database));
+    Moment stored = changed; // which performance it is of can't be changed
+    stored.performance = before.performance;
+    demand_moment(database, stored, read_vocabulary(database));
     const bool still_proposed = before.state == MarkState::proposed && changed.state == MarkState::proposed;
     const MarkState state = still_proposed ? MarkState::kept : changed.state;
     database.run(
@@ -163,6 +172,7 @@ void Project::change_moment(const Moment& changed) {
         changed.span.start, changed.span.end, word(state), word(changed.verdict), changed.remark,
         changed.evidence, changed.confidence.value, drill_or_none(changed), changed.id.value);
     write_shades(database, changed);
+    write_quote(database, Quoting::moment, changed.id.value, changed.beside);
     edit.commit("change " + place_of(before));
 }
 
@@ -187,7 +197,8 @@ int Project::propose_moments(PerformanceId id, const std::vector<Moment>& propos
     int stored = 0;
     std::vector<Moment> fresh;
     for (Moment proposal : proposals) {
-        demand_moment(proposal, vocabulary);
+        proposal.performance = id;
+        demand_moment(database, proposal, vocabulary);
         if (std::ranges::any_of(dealt, [&](const Moment& m) { return means_the_same(m, proposal); }))
             continue;
         ++stored;
@@ -197,7 +208,6 @@ int Project::propose_moments(PerformanceId id, const std::vector<Moment>& propos
             old.erase(same); // stays as it is
             continue;
         }
-        proposal.performance = id;
         proposal.state = MarkState::proposed;
         proposal.origin = Origin::detected;
         fresh.push_back(std::move(proposal));

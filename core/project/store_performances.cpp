@@ -148,7 +148,11 @@ void Project::remove_performance(PerformanceId id) {
     const std::string label = label_of(database, id);
     // Curves and carried bytes stay as long as the journal can bring the performance back.
     for (const char* sql :
-         {"DELETE FROM script_item WHERE performance = ?",
+         {"DELETE FROM script_quote WHERE performance = ?1 OR item IN "
+          "(SELECT id FROM script_item WHERE performance = ?1)",
+          "DELETE FROM moment_beside WHERE performance = ?1 OR moment IN "
+          "(SELECT id FROM moment WHERE performance = ?1)",
+          "DELETE FROM pin WHERE first = ?1 OR second = ?1", "DELETE FROM script_item WHERE performance = ?",
           "DELETE FROM moment_shade WHERE moment IN (SELECT id FROM moment WHERE performance = ?)",
           "DELETE FROM moment WHERE performance = ?", "DELETE FROM mark WHERE performance = ?",
           "DELETE FROM sung_word WHERE performance = ?", "DELETE FROM performance WHERE id = ?"})

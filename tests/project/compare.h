@@ -50,4 +50,17 @@ inline std::string contents(const fs::path& file, bool with_derived = true) {
     return text;
 }
 
+/// As another program would do it.
+inline void execute(const fs::path& file, const std::string& sql) {
+    sqlite3* db = nullptr;
+    REQUIRE(sqlite3_open(file.c_str(), &db) == SQLITE_OK);
+    char* message = nullptr;
+    INFO(sql);
+    const int result = sqlite3_exec(db, sql.c_str(), nullptr, nullptr, &message);
+    INFO((message ? message : ""));
+    CHECK(result == SQLITE_OK);
+    sqlite3_free(message);
+    sqlite3_close(db);
+}
+
 } // namespace desk

@@ -1,8 +1,8 @@
 // The file as a file: what isn't a project, what is damaged, cut off, newer, read-only, or open twice.
-#include "desk.h"
+#include "compare.h"
 #include "project/file_header.h"
+#include "project/schema.h"
 
-#include <sqlite3.h>
 #include <sys/resource.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
@@ -12,14 +12,6 @@
 using namespace desk;
 
 namespace {
-
-void execute(const fs::path& file, const std::string& sql) {
-    sqlite3* db = nullptr;
-    REQUIRE(sqlite3_open(file.c_str(), &db) == SQLITE_OK);
-    INFO(sql);
-    REQUIRE(sqlite3_exec(db, sql.c_str(), nullptr, nullptr, nullptr) == SQLITE_OK);
-    sqlite3_close(db);
-}
 
 void close(Project& project) {
     const Project closed = std::move(project);
@@ -84,7 +76,7 @@ TEST_CASE("what isn't a project is refused, and not touched") {
 TEST_CASE("a project of a newer version is refused, and not touched") {
     Sample s;
     close(s.project);
-    execute(s.file, "PRAGMA user_version = 3");
+    execute(s.file, "PRAGMA user_version = " + std::to_string(kVersionWritten + 1));
     const std::string before = read_all(s.file);
     CHECK(fault_of([&] { Project::open(s.file); }) == Fault::newer);
     CHECK(fault_of([&] { Project::open(s.file, Access::read); }) == Fault::newer);

@@ -73,10 +73,16 @@ TEST_CASE("a change outside the journal is refused by every table that the coach
     item.performance = s.a;
     s.project.add_script_item(item);
     s.project.set_sung_words(s.a, {{{}, s.a, "wa", true, Seconds(0.1)}});
+    const PerformanceId b = s.add("b.wav", "B");
+    m.beside = Quote{b, span(1, 2)};
+    s.project.add_moment(m);
+    item.quote = m.beside;
+    s.project.add_script_item(item);
+    s.project.set_pins(s.a, b, {{Seconds(1), Seconds(1.5)}});
     Database db(s.file, Database::Mode::edit);
     install_journal(db);
     const auto tables = edited_tables(db);
-    CHECK(tables.size() == 11);
+    CHECK(tables.size() == 14);
     for (const std::string& table : tables) {
         INFO(table);
         CHECK(db.number("SELECT count(*) FROM temp.sqlite_schema WHERE type = 'trigger' AND tbl_name = ?",

@@ -18,7 +18,7 @@ TEST_CASE("the sqlite3 tool finds a project sound, knows it by its header, and r
     const std::string a = std::to_string(s.a.value);
     CHECK(sqlite3_tool(s.file, "PRAGMA integrity_check; PRAGMA foreign_key_check;") == "ok\n");
     CHECK(sqlite3_tool(s.file, "PRAGMA application_id; PRAGMA user_version; PRAGMA journal_mode;") ==
-          std::to_string(0x4C554654) + "\n2\ndelete\n");
+          std::to_string(0x4C554654) + "\n3\ndelete\n");
     CHECK(sqlite3_tool(s.file,
                        "SELECT kind, start_s, end_s FROM mark WHERE kind <> 'phrase' ORDER BY start_s;") ==
           "note|0.1|0.9\nbreath|1.0|1.4\nnote|1.6|2.8\nswitch|2.0|2.0\n");
@@ -43,5 +43,5 @@ TEST_CASE("the first bytes of the file are those of SQLite, with our mark at byt
     const std::string bytes = read_all(s.file);
     CHECK(bytes.substr(0, 16) == std::string("SQLite format 3\0", 16));
     CHECK(bytes.substr(68, 4) == "LUFT"); // sqlite.org/fileformat2.html, section 1.3.14
-    CHECK(bytes.substr(60, 4) == std::string("\0\0\0\2", 4));
+    CHECK(bytes.substr(60, 4) == std::string("\0\0\0\3", 4));
 }

@@ -1,9 +1,6 @@
 // The words under the line in the project file.
 #include "compare.h"
-#include "project/migrate.h"
-#include "project/schema.h"
 #include "project/spread_words.h"
-#include "version_1.h"
 
 using namespace desk;
 
@@ -11,35 +8,6 @@ namespace {
 
 SungWord word(const std::string& text, double at, bool joins = false, bool placed = false) {
     return {{}, {}, text, joins, Seconds(at), placed};
-}
-
-void execute(const fs::path& file, const std::string& sql) {
-    sqlite3* db = nullptr;
-    REQUIRE(sqlite3_open(file.c_str(), &db) == SQLITE_OK);
-    char* message = nullptr;
-    INFO(sql);
-    const int result = sqlite3_exec(db, sql.c_str(), nullptr, nullptr, &message);
-    INFO((message ? message : ""));
-    CHECK(result == SQLITE_OK);
-    sqlite3_free(message);
-    sqlite3_close(db);
-}
-
-/// A file of version 1, made as that version made it.
-fs::path version_1(const Folder& folder) {
-    const fs::path file = folder / "old.luft";
-    for (const char* part : {kVersion1Derived, kVersion1Edited, kVersion1Journal, kVersion1Contents})
-        execute(file, part);
-    return file;
-}
-
-std::string schema_of(const fs::path& file) {
-    Database database(file, Database::Mode::read);
-    std::string all;
-    Statement rows = database.prepare("SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY name");
-    while (rows.step())
-        all += rows.text(0) + "\n";
-    return all;
 }
 
 } // namespace
@@ -162,29 +130,4 @@ TEST_CASE("check reports sung words that can't be") {
         INFO(harm);
         CHECK_FALSE(Project::open(s.file, Access::read).check().empty());
     }
-}
-
-TEST_CASE("a project of version 1 is copied, brought up to date and sound; its journal goes on") {
-    Folder folder;
-    const fs::path file = version_1(folder);
-    const std::string before = contents(file);
-    CHECK(fault_of([&] { Project::open(file, Access::read); }) == Fault::cannot_write);
-    {
-        Project project = Project::open(file);
-        CHECK(project.check().empty());
-        CHECK(project.piece().words == "One line\nand another");
-        const auto a = project.performance("A").id;
-        CHECK(project.marks(a).size() == 1);
-        CHECK(project.sung_words(a).empty());
-        project.set_sung_words(a, {word("One", 0.1)});
-        project.undo();
-        CHECK(project.undo() == "keep phrase at 0:00.1"); // an edit of version 1
-        CHECK(project.marks(a)[0].state == MarkState::proposed);
-    }
-    const fs::path copy = folder / "old.before-v2.luft";
-    REQUIRE(fs::exists(copy));
-    CHECK((contents(copy) == before));
-    // As if it had been made today, to the letter.
-    Sample fresh;
-    CHECK(schema_of(file) == schema_of(fresh.file));
 }

@@ -8,7 +8,7 @@ using namespace desk;
 namespace {
 
 struct Ids {
-    PerformanceId a;
+    PerformanceId a, b;
     MomentId moment, proposed;
     ScriptItemId stop;
     MarkId breath, note, phrase1, phrase2;
@@ -17,7 +17,7 @@ struct Ids {
 Ids furnish(Sample& s) {
     Project& p = s.project;
     p.store_listening(s.a, analysis());
-    Ids ids{s.a, {}, {}, {}, {}, {}, {}, {}};
+    Ids ids{s.a, s.add("other.wav", "other"), {}, {}, {}, {}, {}, {}, {}};
     for (const Mark& m : p.marks(s.a)) {
         if (m.kind() == MarkKind::breath) ids.breath = m.id;
         if (m.kind() == MarkKind::note) ids.note = m.id;
@@ -28,8 +28,10 @@ Ids furnish(Sample& s) {
     m.span = span(0.5, 1.5);
     m.shades = {{"onset", "breathy"}, {"breath", "full"}};
     m.drill = "silent-breath";
+    m.beside = Quote{ids.b, span(0.1, 1.0 / 3)};
     ids.moment = p.add_moment(m);
     m.span = span(2.0, 2.5);
+    m.beside.reset();
     p.propose_moments(s.a, {m});
     ids.proposed = p.moments(s.a).back().id;
     ScriptItem item;
@@ -38,6 +40,7 @@ Ids furnish(Sample& s) {
     item.at = Seconds(1.5);
     item.replay = span(0.5, 1.5);
     item.text = "Listen to the breath.";
+    item.quote = Quote{ids.b, span(0.1, 1.0 / 3)};
     ids.stop = p.add_script_item(item);
     p.set_sung_words(s.a, {{{}, s.a, "wa", true, Seconds(0.1)}, {{}, s.a, "ter", false, Seconds(1.6)}});
     return ids;
@@ -90,6 +93,24 @@ const std::vector<Kind>& kinds() {
          [](Sample& s, const Ids& i) { s.project.set_performance_notes(i.a, "x", "y", "z"); }},
         {"remove_performance", "performance",
          [](Sample& s, const Ids& i) { s.project.remove_performance(i.a); }},
+        {"remove_performance (quoted)", "performance",
+         [](Sample& s, const Ids& i) { s.project.remove_performance(i.b); }},
+        {"set_pins", "pin",
+         [](Sample& s, const Ids& i) {
+             s.project.set_pins(i.b, i.a, {{Seconds(1.0 / 3), Seconds(0.1 + 0.2)}});
+         }},
+        {"change_moment (beside)", "moment_beside",
+         [](Sample& s, const Ids& i) {
+             Moment m = s.project.moment(i.moment);
+             m.beside->span = span(1.0 / 7, 2);
+             s.project.change_moment(m);
+         }},
+        {"change_script_item (quote)", "script_quote",
+         [](Sample& s, const Ids& i) {
+             ScriptItem item = s.project.script(i.a).front();
+             item.quote.reset();
+             s.project.change_script_item(item);
+         }},
         {"relink", "performance",
          [](Sample& s, const Ids& i) {
              fs::copy_file(s.folder / "a.wav", s.folder / "copy.wav");
@@ -224,7 +245,7 @@ TEST_CASE("the edits above reach every table that the coach edits") {
         CHECK(std::ranges::count(kinds(), table, &Kind::table) > 0);
         ++tables;
     }
-    CHECK(tables == 11);
+    CHECK(tables == 14);
     sqlite3_finalize(rows);
     sqlite3_close(db);
 }

@@ -1,4 +1,4 @@
-// A project of version 1, as the program wrote it then: the tables word for word, and a little in them.
+// Projects of earlier versions, as the program wrote them then: the tables word for word, a little in them.
 #pragma once
 
 namespace desk {
@@ -176,6 +176,22 @@ INSERT INTO journal_step (entry, table_name, row_id, change) VALUES (1, 'mark', 
 INSERT INTO journal_value VALUES (1, 'state', 'proposed', 'kept');
 PRAGMA application_id = 1280656980;
 PRAGMA user_version = 1;
+)sql";
+
+/// What version 2 added, word for word, and a word in it.
+inline constexpr const char* kVersion2Added = R"sql(
+CREATE TABLE sung_word (
+    id INTEGER PRIMARY KEY AUTOINCREMENT,
+    performance INTEGER NOT NULL REFERENCES performance (id),
+    ordinal INTEGER NOT NULL CHECK (ordinal > 0),
+    text TEXT NOT NULL CHECK (length(text) > 0),
+    joins INTEGER NOT NULL CHECK (joins IN (0, 1)),
+    at_s REAL NOT NULL CHECK (at_s >= 0),
+    placed INTEGER NOT NULL CHECK (placed IN (0, 1))
+) STRICT;
+CREATE INDEX sung_word_in_order ON sung_word (performance, ordinal);
+INSERT INTO sung_word VALUES (1, 1, 1, 'One', 0, 0.1, 1);
+PRAGMA user_version = 2;
 )sql";
 
 } // namespace desk
