@@ -59,15 +59,13 @@ Colour verdict_colour(project::Verdict verdict, const Colours& colours) {
     return colours.explain;
 }
 
-void draw_staff(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look) {
-    const PlacedRow& place = layout.places()[row];
-    const double right = layout.right_edge() - kRightPad / 2;
-    const double low = layout.pitch_at(row, place.staff_bottom);
-    for (int midi = static_cast<int>(std::ceil(low)); midi <= place.high; ++midi) {
-        const double y = layout.y_of(row, midi);
-        if (!has_rule(midi) || y < place.staff_top + 2 || y > place.staff_bottom - 1) continue;
-        canvas.line(kGutter, y, right, y, look.colours.rule, 0.8);
-        canvas.text(kGutter - 7, y + 4, note_name(MidiPitch(midi)), kNoteName, look.colours.faint,
+void draw_staff(Canvas& canvas, const Staff& staff, const Look& look) {
+    const double low = staff.pitch_at(staff.bottom);
+    for (int midi = static_cast<int>(std::ceil(low)); midi <= staff.high; ++midi) {
+        const double y = staff.y_of(midi);
+        if (!has_rule(midi) || y < staff.top + 2 || y > staff.bottom - 1) continue;
+        canvas.line(staff.left, y, staff.right, y, look.colours.rule, 0.8);
+        canvas.text(staff.left - 7, y + 4, note_name(MidiPitch(midi)), kNoteName, look.colours.faint,
                     Anchor::end);
     }
 }
@@ -94,11 +92,12 @@ void draw_row(Canvas& canvas, const Layout& layout, std::size_t row, const Look&
     if (rest) {
         draw_rest(canvas, layout, row, look);
     } else {
-        draw_staff(canvas, layout, row, look);
+        const SungLine line = layout.line(row);
+        draw_staff(canvas, line.staff, look);
         draw_phrase_line(canvas, layout, row, look);
-        draw_ribbon(canvas, layout, row, look);
-        draw_edges(canvas, layout, row, look);
-        draw_figures(canvas, layout, row, look);
+        draw_ribbon(canvas, line, look);
+        draw_edges(canvas, line, look);
+        draw_figures(canvas, line, look);
     }
     draw_words(canvas, layout, row, look);
     draw_breaths_and_switches(canvas, layout, row, look);

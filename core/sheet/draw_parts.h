@@ -11,11 +11,18 @@ Colour ink_of(const project::Mark& mark, const Look& look);
 Line line_of(const project::Mark& mark);
 Colour verdict_colour(project::Verdict verdict, const Colours& colours);
 
-void draw_staff(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
-void draw_ribbon(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
+void draw_staff(Canvas& canvas, const Staff& staff, const Look& look);
+void draw_ribbon(Canvas& canvas, const SungLine& line, const Look& look);
 void draw_rest(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
-void draw_edges(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
-void draw_figures(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
+void draw_edges(Canvas& canvas, const SungLine& line, const Look& look);
+void draw_figures(Canvas& canvas, const SungLine& line, const Look& look);
+/// A breath's sign over its staff, or a switch's, at a place along it.
+void draw_breath_sign(Canvas& canvas, const Staff& staff, double x, const project::Mark& mark,
+                      const Look& look);
+void draw_switch_sign(Canvas& canvas, const Staff& staff, double x, const project::Mark& mark,
+                      const Look& look);
+/// Words that stand on the base line `base`.
+void draw_word(Canvas& canvas, const PlacedWord& word, double base, const Look& look);
 void draw_breaths_and_switches(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
 void draw_words(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
 void draw_brackets(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);

@@ -50,7 +50,7 @@ std::optional<Hit> bracket_at(const Layout& layout, std::size_t row, double x, d
 
 std::optional<Hit> sign_at(const Layout& layout, std::size_t row, double x, double y) {
     const auto& r = layout.rows()[row];
-    const double sign = layout.places()[row].staff_top - 19;
+    const double sign = layout.places()[row].staff_top - kSignAbove;
     if (std::abs(y - sign) > kNear + 2) return std::nullopt;
     const project::Mark* best = nullptr;
     double nearest = kNear;

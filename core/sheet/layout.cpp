@@ -52,7 +52,9 @@ Layout::Layout(const profile::Source& source, const View& view, const Measure& m
       rows_(sheet::rows(source, std::max(room(view), Seconds(1)))), places_(rows_.size()) {
     place_brackets();
     place_rows(measure);
-    words_ = place_words(*this, width ? width : estimated_width);
+    const WordPlacer placer(source.sung_words, width);
+    for (std::size_t row = 0; row < rows_.size(); ++row)
+        std::ranges::move(placer.place(line(row), row), std::back_inserter(words_));
 }
 
 double Layout::origin() const {
@@ -84,12 +86,25 @@ Seconds Layout::time_at(std::size_t row, double x) const {
     return std::clamp(r.sung.start + Seconds((x - origin()) / view_.per_second), r.shown.start, r.shown.end);
 }
 
-double Layout::y_of(std::size_t row, double pitch) const {
-    return places_[row].staff_top + (places_[row].high - pitch) * view_.semitone;
+Staff Layout::staff(std::size_t row) const {
+    const PlacedRow& place = places_[row];
+    return {place.staff_top, place.staff_bottom, kGutter, right_edge() - kRightPad / 2,
+            place.high,      view_.semitone};
 }
 
-double Layout::pitch_at(std::size_t row, double y) const {
-    return places_[row].high - (y - places_[row].staff_top) / view_.semitone;
+SungLine Layout::line(std::size_t row) const {
+    const Row& r = rows_[row];
+    return {.source = source_,
+            .sung = r.sung,
+            .notes = &r.notes,
+            .words = &r.words,
+            .low = r.low,
+            .high = r.high,
+            .levels = levels_,
+            .per_second = view_.per_second,
+            .edge = right_edge(),
+            .staff = staff(row),
+            .x_of = [this, row](Seconds t) { return x_of(row, t); }};
 }
 
 std::size_t Layout::row_under(double y) const {

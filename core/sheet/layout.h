@@ -5,6 +5,7 @@
 #include "sheet/canvas.h"
 #include "sheet/ribbon.h"
 #include "sheet/rows.h"
+#include "sheet/sung_line.h"
 
 #include <functional>
 #include <optional>
@@ -98,9 +99,12 @@ class Layout {
     [[nodiscard]] double right_edge() const { return view_.width - view_.margin; }
 
     [[nodiscard]] double x_of(std::size_t row, Seconds time) const;
-    [[nodiscard]] double y_of(std::size_t row, double pitch) const; ///< from the row's top
+    [[nodiscard]] double y_of(std::size_t row, double pitch) const { return staff(row).y_of(pitch); }
     [[nodiscard]] Seconds time_at(std::size_t row, double x) const; ///< inside what the row shows
-    [[nodiscard]] double pitch_at(std::size_t row, double y) const;
+    [[nodiscard]] double pitch_at(std::size_t row, double y) const { return staff(row).pitch_at(y); }
+    [[nodiscard]] Staff staff(std::size_t row) const; ///< from the row's top
+    /// The singing of a row, as it is drawn.
+    [[nodiscard]] SungLine line(std::size_t row) const;
     [[nodiscard]] std::size_t row_of(Seconds time) const { return row_at(rows_, time); }
     [[nodiscard]] std::size_t row_under(double y) const; ///< y from the sheet's top; nearest row outside
 

@@ -8,7 +8,8 @@ namespace luft::sheet {
 inline constexpr double kGutter = 56;   ///< times and note names
 inline constexpr double kRightPad = 22; ///< room for a breath after the longest phrase
 inline constexpr double kSheetTop = 10;
-inline constexpr double kAbove = 30; ///< phrase line, breaths and switches
+inline constexpr double kAbove = 30;     ///< phrase line, breaths and switches
+inline constexpr double kSignAbove = 19; ///< from the staff up to the middle of a breath or a switch
 inline constexpr double kBelow = 16;
 inline constexpr double kWordsLine = 16;   ///< what a row grows by for the words under it
 inline constexpr double kWordsBelow = 19;  ///< from the staff to their base line

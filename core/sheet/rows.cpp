@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 namespace luft::sheet {
 namespace {
@@ -16,14 +17,6 @@ struct Sung {
     const project::Mark* phrase = nullptr;
     bool goes_on = false, continued = false;
 };
-
-std::vector<const project::Mark*> of_kind(const profile::Source& source, project::MarkKind kind) {
-    std::vector<const project::Mark*> out;
-    for (const auto& mark : source.marks)
-        if (mark.kind() == kind && mark.state != project::MarkState::dropped) out.push_back(&mark);
-    std::ranges::stable_sort(out, {}, [](const project::Mark* m) { return m->span().start; });
-    return out;
-}
 
 /// Where the singing is: phrases without overlap, else stretches of notes.
 std::vector<Sung> sung_stretches(const profile::Source& source,
@@ -87,17 +80,6 @@ void place(std::vector<Row>& rows, const std::vector<const project::Mark*>& mark
         if (!rows.empty()) (rows[row_at(rows, time(*mark))].*into).push_back(mark);
 }
 
-void set_range(Row& row, double tuning) {
-    bool first = true;
-    for (const auto* note : row.sung_notes()) {
-        const double pitch = note->pitch.value() - tuning;
-        if (!std::isfinite(pitch)) continue;
-        row.low = first ? pitch : std::min(row.low, pitch);
-        row.high = first ? pitch : std::max(row.high, pitch);
-        first = false;
-    }
-}
-
 Row rest_row(Seconds from, Seconds to) {
     Row row;
     row.kind = Row::Kind::rest;
@@ -108,11 +90,32 @@ Row rest_row(Seconds from, Seconds to) {
 
 } // namespace
 
-std::vector<const marks::Note*> Row::sung_notes() const {
+std::vector<const marks::Note*> sung_notes(const std::vector<const project::Mark*>& notes) {
     std::vector<const marks::Note*> out;
     for (const auto* mark : notes)
         out.push_back(&std::get<marks::Note>(mark->what));
     return out;
+}
+
+std::vector<const project::Mark*> of_kind(const profile::Source& source, project::MarkKind kind) {
+    std::vector<const project::Mark*> out;
+    for (const auto& mark : source.marks)
+        if (mark.kind() == kind && mark.state != project::MarkState::dropped) out.push_back(&mark);
+    std::ranges::stable_sort(out, {}, [](const project::Mark* m) { return m->span().start; });
+    return out;
+}
+
+std::optional<std::pair<double, double>> range_of(const std::vector<const project::Mark*>& notes,
+                                                  double tuning) {
+    std::optional<std::pair<double, double>> range;
+    for (const auto* note : sung_notes(notes)) {
+        const double pitch = note->pitch.value() - tuning;
+        if (!std::isfinite(pitch)) continue;
+        if (!range) range = {pitch, pitch};
+        range->first = std::min(range->first, pitch);
+        range->second = std::max(range->second, pitch);
+    }
+    return range;
 }
 
 std::vector<Row> rows(const profile::Source& source, Seconds longest) {
@@ -159,7 +162,7 @@ std::vector<Row> rows(const profile::Source& source, Seconds longest) {
         if (!out.empty()) out[row_at(out, word.at)].words.push_back(&word);
     const double tuning = retuned(source);
     for (auto& row : out)
-        set_range(row, tuning);
+        if (const auto range = range_of(row.notes, tuning)) std::tie(row.low, row.high) = *range;
     return out;
 }
 

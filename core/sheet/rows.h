@@ -26,10 +26,17 @@ struct Row {
     std::vector<const project::Mark*> switches;
     std::vector<const project::SungWord*> words; ///< in their order
     double low = 60, high = 60; ///< MIDI pitches of its notes, at the performance's own tuning
-
-    /// The notes themselves, as the ribbon wants them.
-    [[nodiscard]] std::vector<const marks::Note*> sung_notes() const;
 };
+
+/// The notes themselves, as the ribbon wants them, of marks that are notes.
+std::vector<const marks::Note*> sung_notes(const std::vector<const project::Mark*>& notes);
+
+/// Marks of a kind that aren't dropped, in order of time.
+std::vector<const project::Mark*> of_kind(const profile::Source& source, project::MarkKind kind);
+
+/// Lowest and highest pitch of notes at the performance's own tuning; none without notes.
+std::optional<std::pair<double, double>> range_of(const std::vector<const project::Mark*>& notes,
+                                                  double tuning);
 
 /// Room before a phrase that begins after a rest, so that its breath stands on its own row.
 inline constexpr Seconds kLead{0.6};

@@ -14,10 +14,10 @@ constexpr double kSmaller = 0.8;
 constexpr double kTouching = 1, kEdge = 4, kLineGap = 3, kLeastLine = 8;
 constexpr Seconds kSameStart{0.05}; ///< a word this near to a note's start is that note's own
 
-PlacedWord placed(const Layout& layout, std::size_t row, const project::SungWord& word, double wide,
+PlacedWord placed(const SungLine& line, std::size_t row, const project::SungWord& word, double wide,
                   const PlacedWord* before) {
     PlacedWord out{.word = &word, .row = row, .width = wide, .size = kSungWord.size};
-    const double natural = std::min(layout.x_of(row, word.at), layout.right_edge() - kEdge - wide);
+    const double natural = std::min(line.x_of(word.at), line.edge - kEdge - wide);
     out.left = natural;
     if (before)
         out.left =
@@ -58,19 +58,19 @@ std::vector<int> asked_notes(const std::vector<project::SungWord>& words) {
 
 /// To the end of the last note that is sung on this word, when they are more than it asks for, as far as
 /// there is room.
-void put_line(PlacedWord& word, const Layout& layout, const PlacedWord* next, int asked) {
+void put_line(PlacedWord& word, const SungLine& line, const PlacedWord* next, int asked) {
     if (word.word->joins) return;
     double to = 0;
     int sung = 1;
-    for (const auto* note : layout.rows()[word.row].notes)
+    for (const auto* note : *line.notes)
         if (note->span().start > word.word->at + kSameStart &&
             (!next || note->span().start < next->word->at - kSameStart)) {
-            to = layout.x_of(word.row, note->span().end);
+            to = line.x_of(note->span().end);
             ++sung;
         }
     if (sung <= asked) return;
     if (next) to = std::min(to, next->left - kWordSpace);
-    to = std::min(to, layout.right_edge() - kEdge);
+    to = std::min(to, line.edge - kEdge);
     const double from = word.left + word.width + kLineGap;
     if (to - from < kLeastLine) return;
     word.line_from = from;
@@ -93,20 +93,17 @@ double estimated_width(std::string_view word) {
            kSungWord.size / 2;
 }
 
-std::vector<PlacedWord> place_words(const Layout& layout, const Layout::WordWidth& width) {
+WordPlacer::WordPlacer(const std::vector<project::SungWord>& words, Layout::WordWidth width)
+    : words_(&words), width_(width ? std::move(width) : estimated_width), asked_(asked_notes(words)) {}
+
+std::vector<PlacedWord> WordPlacer::place(const SungLine& line, std::size_t row) const {
     std::vector<PlacedWord> all;
-    const auto& words = layout.source().sung_words;
-    const std::vector<int> asked = asked_notes(words);
-    for (std::size_t row = 0; row < layout.rows().size(); ++row) {
-        const std::size_t first = all.size();
-        for (const auto* word : layout.rows()[row].words)
-            all.push_back(
-                placed(layout, row, *word, width(word->text), all.size() > first ? &all.back() : nullptr));
-        for (std::size_t i = first; i < all.size(); ++i) {
-            const PlacedWord* next = i + 1 < all.size() ? &all[i + 1] : nullptr;
-            put_hyphens(all[i], next);
-            put_line(all[i], layout, next, asked[static_cast<std::size_t>(all[i].word - words.data())]);
-        }
+    for (const auto* word : *line.words)
+        all.push_back(placed(line, row, *word, width_(word->text), all.empty() ? nullptr : &all.back()));
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const PlacedWord* next = i + 1 < all.size() ? &all[i + 1] : nullptr;
+        put_hyphens(all[i], next);
+        put_line(all[i], line, next, asked_[static_cast<std::size_t>(all[i].word - words_->data())]);
     }
     return all;
 }

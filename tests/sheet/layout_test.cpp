@@ -65,7 +65,7 @@ TEST_CASE("Every note lies inside its row's staff") {
     const auto source = profile::demo::source(1);
     const Layout layout(source, view(1000, 90), typed);
     for (std::size_t row = 0; row < layout.rows().size(); ++row)
-        for (const auto* n : layout.rows()[row].sung_notes()) {
+        for (const auto* n : sung_notes(layout.rows()[row].notes)) {
             const double y = layout.y_of(row, n->pitch.value() - retuned(source));
             CHECK(y > layout.places()[row].staff_top);
             CHECK(y < layout.places()[row].staff_bottom);
