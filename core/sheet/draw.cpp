@@ -19,24 +19,6 @@ bool has_rule(int midi) {
     return step == 0 || step == 4 || step == 7;
 }
 
-void draw_phrase_line(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look) {
-    const Row& r = layout.rows()[row];
-    if (!r.phrase) return;
-    const double y = layout.places()[row].staff_top - 8;
-    const double left = layout.x_of(row, r.sung.start), right = layout.x_of(row, r.sung.end);
-    const bool selected = look.selected_mark == r.phrase->id;
-    Path path;
-    if (r.continued)
-        path.move(left, y);
-    else
-        path.move(left, y + 5).line(left, y);
-    path.line(right, y);
-    if (!r.goes_on) path.line(right, y + 5);
-    canvas.stroke(path, selected ? look.colours.ink : ink_of(*r.phrase, look), selected ? 2.2 : 1.1,
-                  line_of(*r.phrase));
-    if (r.goes_on) canvas.text(right + 4, y + 3, "…", {13, false, false}, look.colours.soft);
-}
-
 } // namespace
 
 Colour ink_of(const project::Mark& mark, const Look& look) {
@@ -57,6 +39,21 @@ Colour verdict_colour(project::Verdict verdict, const Colours& colours) {
         break;
     }
     return colours.explain;
+}
+
+void draw_phrase_line(Canvas& canvas, double left, double right, double y, const project::Mark& phrase,
+                      bool begins, bool ends, const Look& look) {
+    const bool selected = look.selected_mark == phrase.id;
+    Path path;
+    if (begins)
+        path.move(left, y + 5).line(left, y);
+    else
+        path.move(left, y);
+    path.line(right, y);
+    if (ends) path.line(right, y + 5);
+    canvas.stroke(path, selected ? look.colours.ink : ink_of(phrase, look), selected ? 2.2 : 1.1,
+                  line_of(phrase));
+    if (!ends) canvas.text(right + 4, y + 3, "…", {13, false, false}, look.colours.soft);
 }
 
 void draw_staff(Canvas& canvas, const Staff& staff, const Look& look) {
@@ -94,7 +91,9 @@ void draw_row(Canvas& canvas, const Layout& layout, std::size_t row, const Look&
     } else {
         const SungLine line = layout.line(row);
         draw_staff(canvas, line.staff, look);
-        draw_phrase_line(canvas, layout, row, look);
+        if (r.phrase)
+            draw_phrase_line(canvas, line.x_of(r.sung.start), line.x_of(r.sung.end), place.staff_top - 8,
+                             *r.phrase, !r.continued, !r.goes_on, look);
         draw_ribbon(canvas, line, look);
         draw_edges(canvas, line, look);
         draw_figures(canvas, line, look);

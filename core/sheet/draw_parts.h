@@ -13,6 +13,9 @@ Colour verdict_colour(project::Verdict verdict, const Colours& colours);
 
 void draw_staff(Canvas& canvas, const Staff& staff, const Look& look);
 void draw_ribbon(Canvas& canvas, const SungLine& line, const Look& look);
+/// The line over a phrase, with hooks where it begins and ends.
+void draw_phrase_line(Canvas& canvas, double left, double right, double y, const project::Mark& phrase,
+                      bool begins, bool ends, const Look& look);
 void draw_rest(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look);
 void draw_edges(Canvas& canvas, const SungLine& line, const Look& look);
 void draw_figures(Canvas& canvas, const SungLine& line, const Look& look);

@@ -191,11 +191,15 @@ double fitting_scale(const profile::Source& source, double width, double margin)
     std::vector<double> lengths;
     for (const auto& row : rows(source, Seconds(std::numeric_limits<double>::max() / 4)))
         if (row.kind == Row::Kind::sung) lengths.push_back(row.sung.length().value());
+    return scale_for(lengths, width - margin - kGutter - kRightPad);
+}
+
+double scale_for(const std::vector<double>& lengths, double room) {
     double longest = profile::percentile(lengths, 0.9).value_or(6);
     // A few longer ones may be cut, but not for the sake of a little more width.
     if (!lengths.empty()) longest = std::max(longest, std::min(std::ranges::max(lengths), 1.3 * longest));
     longest += kLead.value() + 0.2;
-    return std::clamp((width - margin - kGutter - kRightPad) / longest, 40.0, 160.0);
+    return std::clamp(room / longest, 40.0, 160.0);
 }
 
 } // namespace luft::sheet

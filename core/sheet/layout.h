@@ -125,5 +125,7 @@ class Layout {
 
 /// The scale at which nine of ten phrases fit a sheet of that width on one row, between 40 and 160 a second.
 double fitting_scale(const profile::Source& source, double width, double margin);
+/// The same for lines of these lengths in seconds, with so much room.
+double scale_for(const std::vector<double>& lengths, double room);
 
 } // namespace luft::sheet

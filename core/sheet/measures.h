@@ -37,6 +37,18 @@ inline constexpr Type kCardRemark{12.5, false, false};
 inline constexpr Type kCardEvidence{12, false, true};
 inline constexpr Type kCardDrill{11.5, false, true};
 
+inline constexpr double kPairGutter = 84;     ///< names, times and note names beside two performances
+inline constexpr double kPairHead = 12;       ///< around the words over the first row
+inline constexpr double kPairGap = 16;        ///< under a row
+inline constexpr double kEmptyPart = 44;      ///< height of a line without counterpart
+inline constexpr double kSignLane = 20;       ///< one level of differences
+inline constexpr double kSignIndent = 19;     ///< for the number
+inline constexpr double kSignSpace = 12;      ///< least between two
+inline constexpr double kSameX = 5;           ///< notes this near each other need no tie
+inline constexpr double kSameSemitones = 0.5; ///< and this near in pitch
+inline constexpr Type kPairHeadType{13, false, false};
+inline constexpr Type kSignType{12.5, false, false};
+
 inline constexpr double kThin = 1.8; ///< ribbon of the softest sound
 inline constexpr double kThick = 9;  ///< and of the loudest, at 7 units a semitone
 

@@ -46,17 +46,6 @@ std::vector<Sung> sung_stretches(const profile::Source& source,
     return out;
 }
 
-/// Where to cut a stretch that doesn't fit: before the last note that begins late enough.
-Seconds cut_of(Span span, Seconds longest, const std::vector<const project::Mark*>& notes) {
-    Seconds cut = span.start + longest;
-    for (const auto* note : notes) {
-        const Seconds start = note->span().start;
-        if (start > span.start + longest) break;
-        if (start > span.start + longest * 0.5) cut = start;
-    }
-    return cut;
-}
-
 std::vector<Sung> fitted(const std::vector<Sung>& all, Seconds longest,
                          const std::vector<const project::Mark*>& notes) {
     std::vector<Sung> out;
@@ -116,6 +105,16 @@ std::optional<std::pair<double, double>> range_of(const std::vector<const projec
         range->second = std::max(range->second, pitch);
     }
     return range;
+}
+
+Seconds cut_of(Span span, Seconds longest, const std::vector<const project::Mark*>& notes) {
+    Seconds cut = span.start + longest;
+    for (const auto* note : notes) {
+        const Seconds start = note->span().start;
+        if (start > span.start + longest) break;
+        if (start > span.start + longest * 0.5) cut = start;
+    }
+    return cut;
 }
 
 std::vector<Row> rows(const profile::Source& source, Seconds longest) {

@@ -48,6 +48,10 @@ inline constexpr Seconds kLongRest{4};
 /// before a note.
 std::vector<Row> rows(const profile::Source& source, Seconds longest);
 
+/// Where to cut a stretch that is too long: before its last note that begins late enough; at `longest` where
+/// none does.
+Seconds cut_of(Span span, Seconds longest, const std::vector<const project::Mark*>& notes);
+
 /// The row that shows a time: the first or last one for times outside. 0 when there are no rows.
 std::size_t row_at(const std::vector<Row>& rows, Seconds time);
 

@@ -1,10 +1,13 @@
 #include "profile/demo_source.h"
 #include "sheet/draw.h"
+#include "sheet/pixels.h"
 
 #include <catch2/catch.hpp>
 
 using namespace luft;
 using namespace luft::sheet;
+using test::bytes;
+using test::count;
 
 namespace {
 
@@ -23,23 +26,6 @@ Canvas drawn(const profile::Source& source, const View& view, const Look& look =
         canvas.restore();
     }
     return canvas;
-}
-
-/// Pixels of exactly that colour.
-int count(Canvas& canvas, Colour c) {
-    const auto pixels = canvas.pixels();
-    int n = 0;
-    for (int y = 0; y < pixels.height; ++y)
-        for (int x = 0; x < pixels.width; ++x) {
-            const auto* p = &pixels.bytes[std::size_t(y) * std::size_t(pixels.stride) + std::size_t(x) * 4];
-            n += p[0] == c.blue && p[1] == c.green && p[2] == c.red;
-        }
-    return n;
-}
-
-std::vector<std::uint8_t> bytes(Canvas& canvas) {
-    const auto p = canvas.pixels();
-    return {p.bytes.begin(), p.bytes.end()};
 }
 
 void set_registers(profile::Source& source, std::optional<marks::Register> to) {

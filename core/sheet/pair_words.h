@@ -1,0 +1,17 @@
+// What stands beside two performances in words.
+#pragma once
+
+#include "sheet/pair_rows.h"
+
+#include <string>
+#include <vector>
+
+namespace luft::sheet {
+
+/// A difference in two to four words: "breath saved", "38 cents lower". B is meant.
+std::string short_words(const compare::Difference& difference);
+
+/// Over the rows: who stands where and in which key; then what holds for the whole, if anything does.
+std::vector<std::string> pair_head(const PairSource& source, bool as_sung);
+
+} // namespace luft::sheet
