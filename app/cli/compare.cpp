@@ -1,10 +1,11 @@
 // luftpause compare: two performances of the piece on one musical time.
-#include "cli/compare_text.h"
-#include "cli/json_text.h"
 #include "cli/options.h"
 #include "cli/sources.h"
 #include "cli/typed.h"
 #include "cli/verbs.h"
+#include "export/compare_json.h"
+#include "export/compare_text.h"
+#include "files/compared.h"
 
 namespace luft::cli {
 namespace {
@@ -35,10 +36,10 @@ void work(const Options& options, Frame& frame) {
         throw UsageError("say which two performances: their labels, after the project");
     const auto a = options.a.empty() ? performances[0] : project.performance(options.a);
     const auto b = options.a.empty() ? performances[1] : project.performance(options.b);
-    const files::Compared compared = files::compare_performances(
+    const compare::Comparison comparison = files::compare_performances(
         project, a, b, !options.no_harmony, {.pins = pins_of(options)}, frame.progress());
-    frame.deliver(options.json ? json_text(compared_value(compared)) : compared_text(compared), options.out,
-                  files_of(project));
+    frame.deliver(options.json ? exports::compare_json(comparison) : exports::compare_text(comparison),
+                  options.out, files_of(project));
 }
 
 } // namespace

@@ -21,20 +21,20 @@ compare::Side side_of(const project::Project& project, const project::Performanc
 
 } // namespace
 
-Compared compare_performances(const project::Project& project, const project::Performance& a,
-                              const project::Performance& b, bool harmony,
-                              const compare::AlignOptions& options, const Progress& progress) {
+compare::Comparison compare_performances(const project::Project& project, const project::Performance& a,
+                                         const project::Performance& b, bool harmony,
+                                         const compare::AlignOptions& options, const Progress& progress) {
     if (a.id == b.id)
         throw Error(Fault::bad_request, "'" + a.label + "' can't be compared with itself.",
                     "Name two performances.");
-    Compared out{a, b, {}, {}, {}, {}, {}};
+    compare::Comparison out{project.piece(),         a, b, {}, {}, {}, {}, {}, project.sung_words(a.id),
+                            project.sung_words(b.id)};
     out.side_a = side_of(project, a, harmony, progress.part(0, 0.4));
     out.side_b = side_of(project, b, harmony, progress.part(0.4, 0.8));
     out.alignment = compare::align(out.side_a, out.side_b, options, progress.part(0.8, 1));
     out.counterparts = compare::find_counterparts(out.side_a, out.side_b, out.alignment);
-    out.differences =
-        compare::find_differences(out.side_a, out.side_b, out.alignment, out.counterparts,
-                                  {a.label, b.label, project.sung_words(a.id), project.sung_words(b.id)});
+    out.differences = compare::find_differences(out.side_a, out.side_b, out.alignment, out.counterparts,
+                                                {a.label, b.label, out.words_a, out.words_b});
     return out;
 }
 

@@ -3,26 +3,17 @@
 
 #include "base/progress.h"
 #include "compare/align.h"
-#include "compare/counterparts.h"
-#include "compare/differences.h"
+#include "compare/comparison.h"
 #include "project/project.h"
 
 namespace luft::files {
-
-struct Compared {
-    project::Performance a, b;
-    compare::Side side_a, side_b;
-    compare::Alignment alignment;
-    compare::Counterparts counterparts;
-    std::vector<compare::Difference> differences; ///< what B does otherwise, the whole first
-};
 
 /// Aligns two performances as the project holds them, with the coach's corrections. With `harmony` the
 /// recordings are heard for what sounds beside the voice, which carries the alignment where nobody sings.
 /// Throws Error(bad_request) when they are the same one or one hasn't been listened to, as compare::align and
 /// Project::media, Stopped.
-Compared compare_performances(const project::Project& project, const project::Performance& a,
-                              const project::Performance& b, bool harmony,
-                              const compare::AlignOptions& options, const Progress& progress);
+compare::Comparison compare_performances(const project::Project& project, const project::Performance& a,
+                                         const project::Performance& b, bool harmony,
+                                         const compare::AlignOptions& options, const Progress& progress);
 
 } // namespace luft::files

@@ -1,12 +1,15 @@
 #include "files/cue_table.h"
 
 #include "base/text.h"
-#include "files/plain_text.h"
+#include "export/plain_text.h"
 
 #include <algorithm>
 
 namespace luft::files {
 namespace {
+
+using exports::one_line;
+using exports::paragraph;
 
 constexpr int kIndent = 10;
 

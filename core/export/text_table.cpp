@@ -1,8 +1,8 @@
-#include "cli/table.h"
+#include "export/text_table.h"
 
 #include <algorithm>
 
-namespace luft::cli {
+namespace luft::exports {
 Table::Table(std::vector<Column> columns) : columns_(std::move(columns)) {}
 
 void Table::add(std::vector<std::string> cells) {
@@ -15,9 +15,9 @@ void Table::add(std::vector<std::string> cells) {
 std::string Table::text() const {
     std::vector<std::size_t> widths;
     for (std::size_t c = 0; c < columns_.size(); ++c) {
-        std::size_t widest = files::width_of(columns_[c].title);
+        std::size_t widest = width_of(columns_[c].title);
         for (const auto& row : rows_)
-            widest = std::max(widest, files::width_of(row[c]));
+            widest = std::max(widest, width_of(row[c]));
         widths.push_back(widest);
     }
     std::string out;
@@ -25,7 +25,7 @@ std::string Table::text() const {
         std::string text;
         for (std::size_t c = 0; c < columns_.size(); ++c) {
             if (c > 0) text += "  ";
-            const std::string pad(widths[c] - files::width_of(cell(c)), ' ');
+            const std::string pad(widths[c] - width_of(cell(c)), ' ');
             text += columns_[c].align == Align::right ? pad + cell(c) : cell(c) + pad;
         }
         text.erase(text.find_last_not_of(' ') + 1);
@@ -37,4 +37,4 @@ std::string Table::text() const {
     return out;
 }
 
-} // namespace luft::cli
+} // namespace luft::exports

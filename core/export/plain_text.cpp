@@ -1,10 +1,10 @@
-#include "files/plain_text.h"
+#include "export/plain_text.h"
 
 #include "base/text.h"
 
 #include <algorithm>
 
-namespace luft::files {
+namespace luft::exports {
 
 std::size_t width_of(std::string_view text) {
     return static_cast<std::size_t>(std::count_if(
@@ -43,4 +43,4 @@ std::string paragraph(std::string_view text, int indent, int width) {
     return out;
 }
 
-} // namespace luft::files
+} // namespace luft::exports

@@ -4,7 +4,7 @@
 #include <string>
 #include <string_view>
 
-namespace luft::files {
+namespace luft::exports {
 
 /// Characters, counting a UTF-8 sequence as one. Wide scripts take two columns; they are rare in a table
 /// here.
@@ -16,4 +16,4 @@ std::string one_line(std::string_view text);
 /// Words broken to lines of at most `width` characters, each line indented; line ends of the text stay.
 std::string paragraph(std::string_view text, int indent, int width = 96);
 
-} // namespace luft::files
+} // namespace luft::exports
