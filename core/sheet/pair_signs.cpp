@@ -12,13 +12,13 @@ namespace luft::sheet {
 /// Stands them in as many lanes as they need; returns the room of all, row by row.
 std::vector<double> PairLayout::place_signs(const Letters& letters) {
     std::vector<std::vector<double>> lanes(rows_.size()); // how far each reaches
-    int number = 0;
+    const auto numbers = pair_numbers(source_.differences);
     for (std::size_t i = 0; i < source_.differences.size(); ++i) {
         const auto& difference = source_.differences[i];
         const auto row = row_of(difference);
         if (!row) continue;
         PairSign sign{.difference = i,
-                      .number = ++number,
+                      .number = numbers[i],
                       .row = *row,
                       .words = short_words(difference),
                       .a = difference.a,

@@ -72,6 +72,14 @@ std::string short_words(const Difference& d) {
     return name_of(d.kind);
 }
 
+std::vector<int> pair_numbers(const std::vector<Difference>& differences) {
+    std::vector<int> numbers;
+    int last = 0;
+    for (const Difference& d : differences)
+        numbers.push_back(d.a || d.b ? ++last : 0);
+    return numbers;
+}
+
 std::vector<std::string> pair_head(const PairSource& source, bool as_sung) {
     const std::string a = source.a.performance.label, b = source.b.performance.label;
     const int key = source.alignment.semitones;

@@ -48,6 +48,9 @@ void Job::work(const std::stop_token& stop) {
     try {
         if (const auto* wanted = std::get_if<Files>(&task_))
             write(*wanted, progress);
+        else if (const auto* two = std::get_if<Match>(&task_))
+            outcome_.matched = match(project::Project::open(project_, project::Access::read), two->a, two->b,
+                                     progress, two->before.get());
         else
             listen(progress);
     } catch (const Stopped&) {

@@ -1,6 +1,8 @@
-// Long work in the background, so that the window stays usable: listening, and writing files.
+// Long work in the background, so that the window stays usable: listening, comparing, and writing
+// files.
 #pragma once
 
+#include "desk/work/match.h"
 #include "files/write_all.h"
 #include "intake/intake.h"
 
@@ -8,6 +10,7 @@
 #include <chrono>
 #include <filesystem>
 #include <functional>
+#include <memory>
 #include <mutex>
 #include <optional>
 #include <set>
@@ -21,7 +24,8 @@ namespace luft::desk {
 /// window's thread.
 class Job {
   public:
-    /// What is to be done: a recording to add, a performance to listen to again, or files to write.
+    /// What is to be done: a recording to add, a performance to listen to again, files to write, or
+    /// two performances to compare.
     struct Again {
         project::PerformanceId performance;
         marks::Accompaniment accompaniment = marks::Accompaniment::find_out;
@@ -31,7 +35,11 @@ class Job {
         std::filesystem::path folder;
         std::set<std::string, std::less<>> formats; ///< their keys
     };
-    using Task = std::variant<intake::Recording, Again, Files>;
+    struct Match {
+        project::PerformanceId a, b;
+        std::shared_ptr<const Matched> before = {}; ///< see match
+    };
+    using Task = std::variant<intake::Recording, Again, Files, Match>;
 
     /// How it stands.
     struct State {
@@ -40,10 +48,12 @@ class Job {
         std::optional<Seconds> left; ///< estimated from what has been done; none in the first seconds
         bool finished = false;
     };
-    /// How it came out: the performance or the files, nothing when it was stopped, or what went wrong.
+    /// How it came out: the performance, the files or the comparison, nothing when it was stopped, or what
+    /// went wrong.
     struct Outcome {
         std::optional<intake::Added> added;
         std::optional<files::Written> written;
+        std::shared_ptr<const Matched> matched;
         std::optional<Error> fault;
     };
 
@@ -55,6 +65,7 @@ class Job {
     Job& operator=(const Job&) = delete;
 
     [[nodiscard]] bool writes_files() const { return std::holds_alternative<Files>(task_); }
+    [[nodiscard]] bool compares() const { return std::holds_alternative<Match>(task_); }
     void stop() { thread_.request_stop(); }
     [[nodiscard]] State state() const;
     /// Once `finished`.

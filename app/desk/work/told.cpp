@@ -135,6 +135,12 @@ std::vector<std::string> facts_of(const profile::Source& source, Span span) {
     return out;
 }
 
+std::string told(const std::vector<project::Performance>& performances, const project::Quote& beside) {
+    const auto it = std::ranges::find(performances, beside.performance, &project::Performance::id);
+    return (it == performances.end() ? "another performance" : it->label) + ", " +
+           clock_text(beside.span.start) + " to " + clock_text(beside.span.end);
+}
+
 std::string told(const profile::Source& source, const project::Mark& mark) {
     std::string text =
         title_of(source, mark) + " at " + clock_text(mark.span().start) + "\n" + state_of(mark);

@@ -21,6 +21,9 @@ std::vector<std::string> facts_of(const project::Mark& mark);
 /// What was measured over a span: pitch range, level, loudness, vibrato, breath and register, a line each.
 std::vector<std::string> facts_of(const profile::Source& source, Span span);
 
+/// What is heard beside a moment: "marnik, 0:15.1 to 0:16.7".
+std::string told(const std::vector<project::Performance>& performances, const project::Quote& beside);
+
 /// Title, time, state and evidence, for the pointer.
 std::string told(const profile::Source& source, const project::Mark& mark);
 std::string told(const profile::Source& source, const project::Moment& moment);

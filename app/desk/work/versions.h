@@ -1,0 +1,111 @@
+// Two performances side by side: which two, what was found, what is chosen, and what can be done with it.
+#pragma once
+
+#include "desk/work/job.h"
+#include "desk/work/session.h"
+#include "desk/work/turns.h"
+
+#include <map>
+#include <memory>
+#include <optional>
+#include <vector>
+
+namespace luft::desk {
+
+/// In which order differences are listed.
+enum class DifferenceOrder { by_time, most_telling };
+
+/// What is found is kept while the project is open. For one thread.
+class Versions {
+  public:
+    using Which = sheet::Which;
+
+    explicit Versions(Session& session);
+
+    /// Whether the project has two performances.
+    [[nodiscard]] bool possible() const { return session_.performances().size() >= 2; }
+    [[nodiscard]] const project::Performance& performance(Which which) const;
+    /// Takes another performance for one of the two; the other one of the two changes places with it.
+    void choose(Which which, project::PerformanceId id);
+    void swap() { choose(Which::a, performance(Which::b).id); }
+
+    /// What was found about the two, as it was when it was made; null when nothing is known yet.
+    [[nodiscard]] const Matched* result() const { return result_.get(); }
+    [[nodiscard]] std::shared_ptr<const Matched> shared() const { return result_; }
+    /// Work that is to be done because nothing is known of the two or something has changed since; nothing
+    /// when it has been asked for already. With `anew`, asks again.
+    [[nodiscard]] std::optional<Job::Match> wanted(bool anew = false);
+    void take(std::shared_ptr<const Matched> matched);
+    /// That the work is being done.
+    [[nodiscard]] bool waits() const { return asked_.has_value() && !stopped_; }
+    void stopped() { stopped_ = true; }
+
+    /// Indices of the result's differences, in the order chosen.
+    [[nodiscard]] const std::vector<std::size_t>& listed() const { return listed_; }
+    [[nodiscard]] DifferenceOrder order() const { return order_; }
+    void set_order(DifferenceOrder order);
+    [[nodiscard]] std::optional<std::size_t> selected() const { return selected_; }
+    void select(std::optional<std::size_t> difference);
+    /// The next or the one before in the list; the first when none is selected.
+    void step(bool forward);
+
+    /// The line that was looked at last: moments are made there. B until A is.
+    [[nodiscard]] Which looked_at() const { return looked_at_; }
+    /// A place in one of the two, where a click went.
+    void set_place(Which which, Seconds own);
+    [[nodiscard]] std::optional<Seconds> place(Which which) const { return place_[which == Which::b]; }
+    /// The place of the other performance that belongs to one's, if there is one.
+    [[nodiscard]] std::optional<Seconds> counterpart(Which which, Seconds own) const;
+
+    /// What of a performance is heard for the selected difference, at least kLeastHeard long; without one,
+    /// for the phrases at its place, else the first ones. None where it has nothing there.
+    [[nodiscard]] std::optional<Span> heard(Which which) const;
+    /// One of them, or A and then B. Throws Error(bad_request) where there is nothing to hear.
+    [[nodiscard]] std::deque<Turn> turn(Which which) const;
+    [[nodiscard]] std::deque<Turn> in_turn() const;
+
+    /// In order of A's time.
+    [[nodiscard]] const std::vector<project::Pin>& pins() const { return pins_; }
+    /// Ties the two places. Throws Error(bad_request) when one isn't set or pins would cross.
+    void pin_places();
+    void remove_pin(std::size_t index);
+
+    /// Makes a moment about the selected difference in one of the two, with its sentence as evidence and the
+    /// other performance beside it; then that performance is shown and the moment selected. One edit. Throws
+    /// Error(bad_request) without a selected difference that is at a place.
+    void make_moment(Which in);
+
+  private:
+    using Two = std::pair<std::int64_t, std::int64_t>;
+    void watch(const Session::Change& change);
+    void read_pins();
+    void look_up();
+    void list();
+    [[nodiscard]] Two two() const;
+    [[nodiscard]] const compare::Difference* difference() const;
+    [[nodiscard]] std::optional<Span> span(Which which) const;
+
+    Session& session_;
+    std::optional<project::PerformanceId> chosen_[2];
+    std::map<Two, std::shared_ptr<const Matched>> found_;
+    std::shared_ptr<const Matched> result_;
+    struct Asked {
+        Two two;
+        std::uint64_t stamp = 0;
+        bool operator==(const Asked&) const = default;
+    };
+    std::optional<Asked> asked_;
+    bool stopped_ = false;
+    DifferenceOrder order_ = DifferenceOrder::by_time;
+    std::vector<std::size_t> listed_;
+    std::optional<std::size_t> selected_;
+    Which looked_at_ = Which::b;
+    std::optional<Seconds> place_[2];
+    std::vector<project::Pin> pins_;
+};
+
+/// Shorter differences, a breath say, are heard with what is around them: own value, enough to know the place
+/// by.
+inline constexpr Seconds kLeastHeard{1.6};
+
+} // namespace luft::desk
