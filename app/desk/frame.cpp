@@ -71,6 +71,7 @@ Frame::Frame()
     Bind(wxEVT_SYS_COLOUR_CHANGED, [this](wxSysColourChangedEvent& event) {
         event.Skip();
         sheet_->renew();
+        versions_->renew();
     });
     Bind(
         wxEVT_TIMER, [this](wxTimerEvent&) { tick(); }, timer_.GetId());
@@ -124,6 +125,7 @@ void Frame::make_parts() {
     pages_button_ = view_button(Do::view_pages, "Pages");
     profile_button_ = view_button(Do::view_profile, "Profile");
     script_button_ = view_button(Do::view_script, "Script");
+    versions_button_ = view_button(Do::view_versions, "Versions");
     head->AddSpacer(FromDIP(5));
     head_->SetSizer(head);
     column->Add(head_, 0, wxEXPAND);
@@ -179,6 +181,7 @@ void Frame::make_parts() {
                               [this](Span span) { play_span(span); }, [this] { focus_page(); }});
     book_->AddPage(script_, "");
     make_rehearsal();
+    make_versions();
     right_ = new wxSplitterWindow(split_, wxID_ANY, wxDefaultPosition, wxDefaultSize,
                                   wxSP_LIVE_UPDATE | wxSP_THIN_SASH);
     right_->SetMinimumPaneSize(FromDIP(100));
@@ -307,19 +310,24 @@ void Frame::update_performances() {
         if (session_.shown() == one.id)
             performance_->SetSelection(static_cast<int>(performance_->GetCount()) - 1);
     }
-    performance_->Show(session_.performances().size() > 1);
+    performance_->Show(!on_page(versions_) && session_.performances().size() > 1);
     head_->Layout();
 }
 
 void Frame::show_page(Do view) {
     if (!session_.is_open()) return;
-    wxWindow* const page = view == Do::view_pages     ? static_cast<wxWindow*>(pages_)
-                           : view == Do::view_profile ? static_cast<wxWindow*>(profile_)
-                           : view == Do::view_script  ? static_cast<wxWindow*>(script_)
-                                                      : static_cast<wxWindow*>(sheet_);
+    wxWindow* const page = view == Do::view_pages      ? static_cast<wxWindow*>(pages_)
+                           : view == Do::view_profile  ? static_cast<wxWindow*>(profile_)
+                           : view == Do::view_script   ? static_cast<wxWindow*>(script_)
+                           : view == Do::view_versions ? static_cast<wxWindow*>(versions_)
+                                                       : static_cast<wxWindow*>(sheet_);
     script_->store();
     show_around(true);
-    show_side(page != script_);
+    show_side(page != script_ && page != versions_);
+    if (page == versions_ && !on_page(versions_)) begin_versions();
+    if (page != versions_ && on_page(versions_)) leave_versions();
+    performance_->Show(page != versions_ && session_.performances().size() > 1); // it has two of its own
+    head_->Layout();
     book_->SetSelection(static_cast<std::size_t>(book_->FindPage(page)));
     GetMenuBar()->Check(static_cast<int>(view), true);
     sheet_button_->SetValue(view == Do::view_sheet);
@@ -329,6 +337,8 @@ void Frame::show_page(Do view) {
     if (view == Do::view_pages) pages_->bring_up_to_date();
     script_button_->SetValue(view == Do::view_script);
     if (view == Do::view_script) script_->bring_up_to_date();
+    versions_button_->SetValue(view == Do::view_versions);
+    if (view == Do::view_versions) versions_->bring_up_to_date();
     update_menus();
     focus_page();
 }

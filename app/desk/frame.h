@@ -12,6 +12,7 @@
 #include "desk/side_panel.h"
 #include "desk/start_page.h"
 #include "desk/transport.h"
+#include "desk/versions_view.h"
 #include "desk/work/job.h"
 #include "desk/work/review.h"
 #include "desk/work/session.h"
@@ -94,6 +95,7 @@ class Frame : public wxFrame {
     void begin(Job::Task task);
     void look_at_job();
     void stop_job();
+    void leave_waiting(); ///< what hasn't begun yet
     void tell_of(const intake::Added& added, bool shown_already);
     void show_ready();
     void remember(const wxString& file);
@@ -124,6 +126,16 @@ class Frame : public wxFrame {
     bool may_leave_rehearsal();
     /// The rehearsal has the window to itself, but for the menus.
     void show_around(bool wanted);
+
+    // frame_versions.cpp
+    void make_versions();
+    /// The player is lent to that page, and taken back.
+    void begin_versions();
+    void leave_versions();
+    void tick_versions();
+    /// What became of a comparison in the background.
+    void take_comparison(const Job::Outcome& outcome);
+    void update_version_menu();
 
     // frame_dialogs.cpp
     void edit_piece();
@@ -163,11 +175,14 @@ class Frame : public wxFrame {
     PageView* pages_ = nullptr;
     ScriptView* script_ = nullptr;
     RehearsalView* rehearsal_ = nullptr;
+    VersionsView* versions_ = nullptr;
+    wxToggleButton* versions_button_ = nullptr;
     PictureView* picture_ = nullptr;
     SidePanel* side_ = nullptr;
     Transport* transport_ = nullptr;
     wxMenu* file_menu_ = nullptr;
     wxMenu* facet_menu_ = nullptr;
+    Seconds before_versions_{0}; ///< where the performance that is shown goes on after that page
     bool media_missing_ = false;
     bool was_playing_ = false;
     bool menu_open_ = false;

@@ -72,6 +72,9 @@ void Frame::key(wxKeyEvent& event) {
     if (on_page(script_) && focus && script_->IsDescendant(focus) && !dynamic_cast<wxControl*>(focus) &&
         script_->key(event.GetKeyCode()))
         return;
+    if (on_page(versions_) && focus && versions_->IsDescendant(focus) && !dynamic_cast<wxControl*>(focus) &&
+        versions_->key(event.GetKeyCode()))
+        return;
     if (on_page(rehearsal_)) { // its keys are its own
         if (event.HasModifiers() || !rehearsal_->key(event.GetKeyCode())) event.Skip();
         return;
@@ -110,9 +113,18 @@ std::string Frame::why_not(Do id) const {
     case Do::halt_later:
         if (session_.read_only()) break;
         return "That is done in the script: F9.";
+    case Do::play_upper:
+    case Do::play_lower:
+    case Do::play_in_turn:
+    case Do::pin_places:
+    case Do::as_sung:
+        return on_page(versions_) ? "The two are still being compared." : "That is done in Versions: F4.";
+    case Do::make_moment:
+        if (on_page(versions_) && !session_.read_only())
+            return "Select a difference first: click on its sign, or press the arrow keys.";
+        break;
     case Do::set_breath:
     case Do::set_switch:
-    case Do::make_moment:
     case Do::make_stop:
     case Do::split_phrase:
     case Do::join_phrase:
@@ -145,6 +157,7 @@ void Frame::run(Do id) {
     }
     guarded([&] {
         if (on_page(script_) && script_->run(id, playing_.position())) return;
+        if (on_page(versions_) && versions_->run(id)) return;
         if (run_edit(id) || run_view(id)) return;
         switch (id) {
         case Do::new_recording:
@@ -293,6 +306,7 @@ bool Frame::run_view(Do id) {
     case Do::view_pages:
     case Do::view_profile:
     case Do::view_script:
+    case Do::view_versions:
         show_page(id);
         return true;
     case Do::all_moments:

@@ -64,6 +64,11 @@ void Frame::ask_and(bool new_project) {
 }
 
 bool Frame::may_open_another() {
+    if (job_ && job_->compares()) { // nothing is lost by it
+        job_.reset();
+        leave_waiting();
+        look_at_job();
+    }
     if (!job_) return may_leave();
     say(job_->writes_files() ? "Files are being written; wait until that is done, or stop it."
                              : "A recording is being listened to; wait until it is done, or stop it.");
@@ -139,8 +144,13 @@ void Frame::begin(Job::Task task) {
     job_timer_.Start(200);
 }
 
-void Frame::stop_job() {
+void Frame::leave_waiting() {
     waiting_.clear();
+    versions_->not_done("Stopped before it was done.");
+}
+
+void Frame::stop_job() {
+    leave_waiting();
     if (job_) job_->stop();
 }
 
@@ -155,21 +165,23 @@ void Frame::look_at_job() {
         job_gauge_->SetValue(static_cast<int>(state.done * 1000));
         if (!state.finished) return;
         const Job::Outcome outcome = job_->outcome();
-        const bool wrote = job_->writes_files();
+        const bool wrote = job_->writes_files(), compared = job_->compares();
         job_.reset();
-        guarded([&] {
-            const auto before = session_.shown();
-            session_.reload();
-            if (outcome.added) {
-                if (media_missing_) open_media();
-                tell_of(*outcome.added, !before || before == outcome.added->performance.id);
-            }
-            if (outcome.written) tell_of(*outcome.written);
-            if (outcome.fault) say(*outcome.fault);
-            if (!outcome.added && !outcome.written && !outcome.fault)
-                say(wrote ? "Stopped. What was written until then is whole; the rest is missing."
-                          : "Stopped. Nothing was changed.");
-        });
+        if (compared) take_comparison(outcome);
+        if (!compared)
+            guarded([&] {
+                const auto before = session_.shown();
+                session_.reload();
+                if (outcome.added) {
+                    if (media_missing_) open_media();
+                    tell_of(*outcome.added, !before || before == outcome.added->performance.id);
+                }
+                if (outcome.written) tell_of(*outcome.written);
+                if (outcome.fault) say(*outcome.fault);
+                if (!outcome.added && !outcome.written && !outcome.fault)
+                    say(wrote ? "Stopped. What was written until then is whole; the rest is missing."
+                              : "Stopped. Nothing was changed.");
+            });
     }
     if (!job_ && !waiting_.empty() && session_.is_open()) {
         job_ = std::make_unique<Job>(session_.project().file(), std::move(waiting_.front()));

@@ -47,7 +47,7 @@ void Frame::update_menus() {
     auto& bar = *GetMenuBar();
     const auto enable = [&](Do id, bool on) { bar.Enable(static_cast<int>(id), on); };
     for (const Do id : {Do::close_project, Do::view_sheet, Do::view_pages, Do::view_profile, Do::view_script,
-                        Do::vocabulary})
+                        Do::view_versions, Do::vocabulary})
         enable(id, open);
     enable(Do::picture, open && split_->IsSplit());
     for (const Do id :
@@ -80,6 +80,7 @@ void Frame::update_menus() {
     if (in_script) enable(Do::write_remark, writable && script_->has_selection());
     for (const Do id : {Do::frame_back, Do::frame_forward, Do::save_still})
         enable(id, picture_->has_pictures());
+    update_version_menu();
     const auto undo = session_.undo_label(), redo = session_.redo_label();
     bar.SetLabel(static_cast<int>(Do::undo),
                  undo ? "&Undo: " + shown(*undo) + "\tCtrl+Z" : wxString("&Undo\tCtrl+Z"));

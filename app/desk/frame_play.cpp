@@ -19,6 +19,8 @@ constexpr Seconds kRunUp{0.3}; ///< heard before a selection, so that its start 
 } // namespace
 
 void Frame::open_media() {
+    versions_->release();
+    before_versions_ = Seconds(0);
     playing_.close();
     picture_->open(nullptr, "");
     media_missing_ = false;
@@ -52,6 +54,7 @@ void Frame::show_sound_note() {
 
 void Frame::tick() {
     if (!session_.shown()) return;
+    if (on_page(versions_)) return tick_versions();
     playing_.look();
     const Seconds now = playing_.position();
     if (play_until_ && playing_.playing() && now >= *play_until_) playing_.pause();

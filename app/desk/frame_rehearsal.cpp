@@ -31,6 +31,7 @@ bool Frame::may_leave_rehearsal() {
 }
 
 void Frame::rehearse(bool from_selected) {
+    if (on_page(versions_)) leave_versions();
     if (rehearsal_->busy() && !on_page(rehearsal_) && !from_selected) { // it was left in the middle
         show_side(false);
         show_around(false);

@@ -1,6 +1,7 @@
 #include "desk/moment_form.h"
 
 #include "desk/text.h"
+#include "desk/work/told.h"
 
 #include <algorithm>
 
@@ -48,6 +49,21 @@ MomentForm::MomentForm(wxWindow* parent, Session& session,
     label("Drill");
     drill_ = new wxChoice(this, wxID_ANY);
     column->Add(drill_, 0, wxEXPAND);
+    beside_ = new wxPanel(this);
+    auto* beside = new wxBoxSizer(wxVERTICAL);
+    beside->Add(new wxStaticText(beside_, wxID_ANY, "Heard beside it"), 0, wxTOP | wxBOTTOM, FromDIP(3));
+    auto* line = new wxBoxSizer(wxHORIZONTAL);
+    beside_words_ =
+        new wxStaticText(beside_, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxST_ELLIPSIZE_END);
+    auto* off = new wxButton(beside_, wxID_ANY, "Remove", wxDefaultPosition, FromDIP(wxSize(76, -1)));
+    off->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) {
+        CallAfter([this] { change([](project::Moment& m) { m.beside.reset(); }); });
+    });
+    line->Add(beside_words_, 1, wxALIGN_CENTRE_VERTICAL);
+    line->Add(off, 0, wxLEFT, FromDIP(6));
+    beside->Add(line, 0, wxEXPAND);
+    beside_->SetSizer(beside);
+    column->Add(beside_, 0, wxEXPAND);
     SetSizer(column);
 
     verdict_->Bind(wxEVT_RADIOBOX, [this](wxCommandEvent& event) {
@@ -129,6 +145,7 @@ void MomentForm::show(const project::Moment& moment) {
     }
     const auto at = std::ranges::find(drills_, moment.drill);
     drill_->SetSelection(at == drills_.end() ? 0 : static_cast<int>(at - drills_.begin()));
+    show_beside(moment);
     filling_ = false;
 }
 
@@ -152,6 +169,18 @@ void MomentForm::show_shades(const project::Moment& moment) {
         line->Add(off, 0, wxLEFT, FromDIP(6));
         shades_->Add(line, 0, wxEXPAND | wxBOTTOM, FromDIP(2));
     }
+    GetParent()->Layout();
+    if (auto* scrolled = dynamic_cast<wxScrolledWindow*>(GetParent())) scrolled->FitInside();
+}
+
+void MomentForm::show_beside(const project::Moment& moment) {
+    const bool any = moment.beside.has_value();
+    if (any) {
+        beside_words_->SetLabelText(shown(told(session_.performances(), *moment.beside)));
+        beside_words_->SetToolTip(beside_words_->GetLabelText());
+    }
+    if (beside_->IsShown() == any) return;
+    beside_->Show(any);
     GetParent()->Layout();
     if (auto* scrolled = dynamic_cast<wxScrolledWindow*>(GetParent())) scrolled->FitInside();
 }

@@ -42,6 +42,7 @@ class MomentForm : public wxPanel {
     void take_offer(std::size_t index);
     void show_shades(const project::Moment& moment);
     void show_drills(const project::Moment& moment);
+    void show_beside(const project::Moment& moment);
     void show_offers(bool any, bool none);
 
     Session& session_;
@@ -55,6 +56,8 @@ class MomentForm : public wxPanel {
     wxStaticText* no_offer_;
     wxTextCtrl* remark_;
     wxChoice* drill_;
+    wxPanel* beside_; ///< hidden where nothing is heard beside the moment
+    wxStaticText* beside_words_;
     std::vector<ShadeOffer> offered_;
     std::string facet_; ///< whose shades are offered; empty for all
     std::vector<vocabulary::Tag> recent_;

@@ -33,11 +33,15 @@ std::shared_ptr<const ToneAt> tone_of(ToneKind tone, const profile::Source& sour
 } // namespace
 
 void Playing::open(const Session& session) {
+    open(session.project(), session.source().performance);
+    set_tone(tone_, session);
+}
+
+void Playing::open(const project::Project& project, const project::Performance& performance) {
     close();
-    const auto performance = session.source().performance;
-    const auto file = session.project().file();
+    const auto file = project.file();
     // Said now, not when the play button is pressed.
-    (void)session.project().media(performance);
+    (void)project.media(performance);
     player_.open([file, performance] {
         // The player's thread reads over a connection of its own.
         return project::Project::open(file, project::Access::read).media(performance);
@@ -45,7 +49,7 @@ void Playing::open(const Session& session) {
     open_ = true;
     player_.set_volume(volume_);
     player_.set_speed(speed_ / 100.0);
-    set_tone(tone_, session);
+    player_.set_tone(nullptr); // it would go by another performance's pitch
 }
 
 void Playing::close() {

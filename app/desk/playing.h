@@ -14,8 +14,10 @@ enum class ToneKind { off, sung, ideal };
 
 class Playing {
   public:
-    /// Another performance, or none. Throws Error when its recording can't be opened.
+    /// The performance that is shown, with its tone. Throws Error when its recording can't be opened.
     void open(const Session& session);
+    /// Any other, without a tone. Throws the same.
+    void open(const project::Project& project, const project::Performance& performance);
     void close();
     [[nodiscard]] bool can_play() const { return open_; }
 

@@ -1,0 +1,68 @@
+// The page of two performances in the window: how it hangs together with the rest.
+#include "base/text.h"
+#include "desk/frame.h"
+#include "desk/text.h"
+
+namespace luft::desk {
+
+void Frame::make_versions() {
+    versions_ =
+        new VersionsView(book_, session_, playing_,
+                         {[this](Do id) { run(id); }, [this](Job::Match task) { begin(std::move(task)); },
+                          [this](const std::function<void()>& what) { guarded(what); },
+                          [this](const std::string& words) { transport_->show_note(shown(words)); },
+                          [this] { update_version_menu(); }, [this] { focus_page(); }});
+    book_->AddPage(versions_, "");
+}
+
+void Frame::begin_versions() {
+    if (playing_.playing()) playing_.pause();
+    if (playing_.loop()) play(Do::loop);
+    play_until_.reset();
+    before_versions_ = playing_.position();
+}
+
+void Frame::leave_versions() {
+    if (!versions_->release() || !session_.shown()) return;
+    transport_->show_note("");
+    guarded([&] {
+        playing_.open(session_);
+        playing_.go_to(before_versions_);
+    });
+}
+
+void Frame::tick_versions() {
+    versions_->tick();
+    const bool playing = versions_->playing();
+    transport_->show_time(versions_->position(), versions_->duration());
+    if (was_playing_ != playing) transport_->show_playing(playing);
+    was_playing_ = playing;
+}
+
+void Frame::take_comparison(const Job::Outcome& outcome) {
+    if (outcome.matched) return versions_->take(outcome.matched);
+    versions_->not_done(outcome.fault ? outcome.fault->what() : std::string("Stopped before it was done."));
+    if (outcome.fault) say(*outcome.fault);
+}
+
+void Frame::update_version_menu() {
+    auto& bar = *GetMenuBar();
+    const bool here = on_page(versions_);
+    for (const Do id :
+         {Do::play_upper, Do::play_lower, Do::play_in_turn, Do::moment_above, Do::pin_places, Do::unpin,
+          Do::swap_versions, Do::as_sung, Do::differences_by_time, Do::differences_telling})
+        bar.Enable(static_cast<int>(id), here && versions_->can(id));
+    if (!here) return;
+    bar.Enable(static_cast<int>(Do::make_moment), versions_->can(Do::make_moment));
+    bar.Enable(static_cast<int>(Do::drop), versions_->can(Do::drop));
+    bar.Check(static_cast<int>(Do::as_sung), versions_->shows_as_sung());
+    bar.Check(static_cast<int>(versions_->tells_first() ? Do::differences_telling : Do::differences_by_time),
+              true);
+    for (const Do id :
+         {Do::keep, Do::change_kind, Do::verdict_strength, Do::verdict_watch, Do::verdict_explain,
+          Do::add_shade, Do::write_remark, Do::set_breath, Do::set_switch, Do::make_stop, Do::split_phrase,
+          Do::join_phrase, Do::loop, Do::next_proposal, Do::frame_back, Do::frame_forward})
+        bar.Enable(static_cast<int>(id), false);
+}
+
+} // namespace luft::desk

@@ -1,0 +1,252 @@
+#include "desk/pair_sheet.h"
+
+#include "desk/bitmap.h"
+#include "desk/sheet_view.h"
+#include "desk/text.h"
+#include "sheet/measures.h"
+
+#include <wx/dcbuffer.h>
+
+#include <algorithm>
+
+namespace luft::desk {
+namespace {
+
+using sheet::Which;
+
+constexpr int kNotch = 90; ///< units that a notch of the wheel scrolls
+constexpr int kFlag = 5;   ///< of a place's triangle
+constexpr double kSemitone = 6;
+constexpr std::array kBoth{Which::a, Which::b};
+
+std::size_t index_of(Which which) {
+    return which == Which::b;
+}
+
+} // namespace
+
+PairSheet::PairSheet(wxWindow* parent, Wishes wishes)
+    : wxScrolled<wxWindow>(parent, wxID_ANY, wxDefaultPosition, wxDefaultSize, wxVSCROLL | wxWANTS_CHARS),
+      wishes_(std::move(wishes)), measuring_(sheet::Canvas::picture(1, 1)) {
+    view_.semitone = kSemitone;
+    SetBackgroundStyle(wxBG_STYLE_PAINT);
+    SetScrollRate(0, 1);
+    ShowScrollbars(wxSHOW_SB_NEVER, wxSHOW_SB_ALWAYS);
+    Bind(wxEVT_PAINT, &PairSheet::paint, this);
+    Bind(wxEVT_SIZE, [this](wxSizeEvent& event) {
+        event.Skip();
+        if (GetClientSize().x != static_cast<int>(view_.width)) lay_out();
+    });
+    Bind(wxEVT_MOUSEWHEEL, [this](wxMouseEvent& event) {
+        const double notches = static_cast<double>(event.GetWheelRotation()) / event.GetWheelDelta();
+        if (event.GetWheelAxis() != wxMOUSE_WHEEL_VERTICAL || event.ControlDown()) return event.Skip();
+        Scroll(0, std::max(0, GetViewStart().y - static_cast<int>(notches * FromDIP(kNotch))));
+    });
+    for (const auto& type : {wxEVT_LEFT_DOWN, wxEVT_LEFT_DCLICK, wxEVT_MOTION})
+        Bind(type, &PairSheet::mouse, this);
+}
+
+void PairSheet::show(std::shared_ptr<const Matched> matched, std::vector<compare::Pair> pins) {
+    const bool other = !matched || !matched_ || matched->comparison.a.id != matched_->comparison.a.id ||
+                       matched->comparison.b.id != matched_->comparison.b.id;
+    layout_.reset(); // it points into what goes
+    matched_ = std::move(matched);
+    pins_ = std::move(pins);
+    if (other) Scroll(0, 0);
+    lay_out();
+}
+
+void PairSheet::show_as_sung(bool as_sung) {
+    if (std::exchange(view_.as_sung, as_sung) != as_sung) lay_out();
+}
+
+void PairSheet::lay_out() {
+    const wxSize size = GetClientSize();
+    pictures_.clear();
+    layout_.reset();
+    if (matched_ && size.x >= 50) {
+        const auto source = matched_->pair(pins_);
+        view_.width = size.x;
+        if (fitted_) view_.per_second = sheet::pair_fitting_scale(source, view_.width);
+        layout_ = std::make_unique<sheet::PairLayout>(source, view_, sheet::letters_of(measuring_));
+        pictures_.resize(layout_->rows().size() + 1);
+    }
+    SetVirtualSize(size.x, layout_ ? static_cast<int>(layout_->height()) : 0);
+    Refresh();
+}
+
+const wxBitmap& PairSheet::picture(std::size_t part) {
+    wxBitmap& kept = pictures_[part];
+    if (kept.IsOk()) return kept;
+    const double scale = GetContentScaleFactor();
+    const double height = part == 0 ? layout_->head_height() : layout_->places()[part - 1].height;
+    auto canvas = sheet::Canvas::picture(static_cast<int>(view_.width), static_cast<int>(height), scale);
+    sheet::PairLook look;
+    look.look.colours = system_colours();
+    look.selected = selected_;
+    canvas.clear(look.look.colours.paper);
+    if (part == 0)
+        sheet::draw_pair_head(canvas, *layout_, look);
+    else
+        sheet::draw_pair_row(canvas, *layout_, part - 1, look);
+    kept = bitmap_of(canvas, scale);
+    return kept;
+}
+
+void PairSheet::paint(wxPaintEvent&) {
+    wxPaintDC dc(this);
+    DoPrepareDC(dc);
+    const wxSize size = GetClientSize();
+    const int top = CalcUnscrolledPosition({0, 0}).y, bottom = top + size.y;
+    const auto colours = system_colours();
+    dc.SetPen(*wxTRANSPARENT_PEN);
+    dc.SetBrush(wxBrush(to_wx(colours.paper)));
+    dc.DrawRectangle(0, top, size.x, size.y);
+    if (!layout_ || layout_->rows().empty()) {
+        dc.SetTextForeground(to_wx(colours.soft));
+        dc.DrawLabel(empty_, wxRect(0, top, size.x, size.y * 2 / 3), wxALIGN_CENTRE);
+        return;
+    }
+    if (top < layout_->head_height()) dc.DrawBitmap(picture(0), 0, 0);
+    const auto& places = layout_->places();
+    for (std::size_t row = layout_->row_under(top); row < places.size() && places[row].top < bottom; ++row)
+        dc.DrawBitmap(picture(row + 1), 0, static_cast<int>(places[row].top));
+    for (const Which which : kBoth) {
+        if (const auto at = places_[index_of(which)])
+            draw_time(dc, which, *at, wxPen(to_wx(colours.ink), 1), true);
+        if (const auto at = playheads_[index_of(which)])
+            draw_time(dc, which, *at, wxPen(to_wx(colours.playhead), 2), false);
+    }
+}
+
+/// A line through one performance's staff, with a flag at its head for a place that was clicked.
+void PairSheet::draw_time(wxDC& dc, Which which, Seconds own, const wxPen& pen, bool flag) const {
+    const auto row = layout_->row_of(which, own);
+    if (!row) return;
+    const double top = layout_->places()[*row].top;
+    const auto& staff = layout_->staff(*row, which);
+    const int x = static_cast<int>(layout_->x_of(*row, which, own));
+    const int from = static_cast<int>(top + staff.top - (flag ? 4 : 10)),
+              to = static_cast<int>(top + staff.bottom);
+    dc.SetPen(pen);
+    dc.DrawLine(x, from, x, to);
+    if (!flag) return;
+    dc.SetBrush(wxBrush(pen.GetColour()));
+    const wxPoint triangle[] = {{x - kFlag, from - kFlag}, {x + kFlag, from - kFlag}, {x, from + 1}};
+    dc.DrawPolygon(3, triangle);
+}
+
+void PairSheet::refresh_row(std::optional<std::size_t> row) {
+    if (!layout_ || !row || *row >= layout_->places().size()) return;
+    const auto& place = layout_->places()[*row];
+    const wxPoint at = CalcScrolledPosition({0, static_cast<int>(place.top)});
+    RefreshRect({0, at.y, GetClientSize().x, static_cast<int>(place.height) + 1}, false);
+}
+
+void PairSheet::refresh_times(const Times& times) {
+    if (!layout_) return;
+    for (const Which which : kBoth)
+        if (const auto at = times[index_of(which)]) refresh_row(layout_->row_of(which, *at));
+}
+
+void PairSheet::select(std::optional<std::size_t> difference) {
+    if (difference == selected_ || !layout_) {
+        selected_ = difference;
+        return;
+    }
+    const auto& all = matched_->comparison.differences;
+    for (const auto one : {selected_, difference})
+        if (one && *one < all.size())
+            if (const auto row = layout_->row_of(all[*one])) {
+                pictures_[*row + 1] = wxBitmap();
+                refresh_row(row);
+            }
+    selected_ = difference;
+}
+
+void PairSheet::set_playheads(const Times& times, bool follow) {
+    if (times == playheads_) return;
+    refresh_times(playheads_);
+    const Times before = std::exchange(playheads_, times);
+    refresh_times(playheads_);
+    if (!follow || !layout_) return;
+    for (const Which which : kBoth) {
+        const auto now = times[index_of(which)], then = before[index_of(which)];
+        if (now && (!then || layout_->row_of(which, *now) != layout_->row_of(which, *then)))
+            return reveal(which, *now);
+    }
+}
+
+void PairSheet::set_places(const Times& places) {
+    refresh_times(places_);
+    places_ = places;
+    refresh_times(places_);
+}
+
+void PairSheet::reveal_row(std::optional<std::size_t> row) {
+    if (!row) return;
+    const auto& place = layout_->places()[*row];
+    const int top = CalcUnscrolledPosition({0, 0}).y, height = GetClientSize().y;
+    if (place.top >= top && place.top + place.height <= top + height) return;
+    Scroll(0, std::max(0, static_cast<int>(place.top) -
+                              std::max(0, height - static_cast<int>(place.height)) / 3));
+}
+
+void PairSheet::reveal(std::size_t difference) {
+    if (layout_ && difference < matched_->comparison.differences.size())
+        reveal_row(layout_->row_of(matched_->comparison.differences[difference]));
+}
+
+void PairSheet::reveal(Which which, Seconds own) {
+    if (layout_) reveal_row(layout_->row_of(which, own));
+}
+
+void PairSheet::zoom(double factor) {
+    fitted_ = false;
+    view_.per_second = std::clamp(view_.per_second * factor, 30.0, 600.0);
+    lay_out();
+}
+
+void PairSheet::zoom_fit() {
+    fitted_ = true;
+    view_.semitone = kSemitone;
+    lay_out();
+}
+
+void PairSheet::stretch(double factor) {
+    view_.semitone = std::clamp(view_.semitone * factor, 4.0, 24.0);
+    lay_out();
+}
+
+void PairSheet::renew() {
+    lay_out();
+}
+
+void PairSheet::say_when_empty(const wxString& words) {
+    if (words == empty_) return;
+    empty_ = words;
+    if (!layout_ || layout_->rows().empty()) Refresh();
+}
+
+void PairSheet::mouse(wxMouseEvent& event) {
+    event.Skip();
+    if (!layout_) return;
+    const wxPoint at = CalcUnscrolledPosition(event.GetPosition());
+    const auto hit = sheet::pair_hit(*layout_, at.x, at.y);
+    const auto* sign = std::get_if<sheet::SignHit>(&hit);
+    if (event.LeftDown()) {
+        SetFocus();
+        if (sign) wishes_.select(sign->difference);
+        if (const auto* line = std::get_if<sheet::LineHit>(&hit)) wishes_.place(line->which, line->time);
+    } else if (event.LeftDClick()) {
+        wishes_.play();
+    } else if (event.Moving()) {
+        const wxString words =
+            sign ? shown(matched_->comparison.differences[sign->difference].sentence) : wxString();
+        if (words == told_) return;
+        told_ = words;
+        words.empty() ? UnsetToolTip() : SetToolTip(words);
+    }
+}
+
+} // namespace luft::desk

@@ -1,0 +1,82 @@
+#include "desk/pair_sound.h"
+
+#include <algorithm>
+
+namespace luft::desk {
+namespace {
+
+constexpr Seconds kRunUp{0.3}; ///< heard before a span, so that its start isn't cut off
+
+} // namespace
+
+void PairSound::set(const project::Performance& a, const project::Performance& b) {
+    const auto same = [](const project::Performance& x, const project::Performance& y) {
+        return x.id == y.id && x.media.fingerprint == y.media.fingerprint && x.media.path == y.media.path;
+    };
+    if (same(a, performances_[0]) && same(b, performances_[1])) return;
+    stop();
+    open_.reset();
+    performances_ = {a, b};
+}
+
+void PairSound::begin(const project::Project& project, Which which, Seconds own) {
+    if (playing_.playing()) playing_.pause();
+    which_.reset();
+    paused_ = false;
+    if (open_ != which) {
+        open_.reset();
+        playing_.open(project, performances_[which == Which::b]);
+        open_ = which;
+    }
+    which_ = which;
+    playing_.play(std::max(Seconds(0), own));
+}
+
+void PairSound::start(const project::Project& project, std::deque<Turn> turns) {
+    turns_.start(std::move(turns));
+    if (const auto now = turns_.now()) begin(project, now->which, now->span.start - kRunUp);
+}
+
+void PairSound::play_from(const project::Project& project, Which which, Seconds own) {
+    turns_.clear();
+    begin(project, which, own);
+}
+
+void PairSound::pause() {
+    if (!playing()) return;
+    playing_.pause();
+    paused_ = true;
+}
+
+void PairSound::stop() {
+    pause();
+    turns_.clear();
+    which_.reset();
+    paused_ = false;
+}
+
+bool PairSound::resume() {
+    if (!paused_ || !which_) return false;
+    paused_ = false;
+    playing_.play(playing_.position());
+    return true;
+}
+
+void PairSound::look(const project::Project& project) {
+    if (!which_) return;
+    playing_.look();
+    if (!turns_.now() || paused_ || !turns_.over(position() - kRunUp, playing())) return;
+    if (const auto next = turns_.now())
+        begin(project, next->which, next->span.start - kRunUp);
+    else if (playing())
+        playing_.pause();
+}
+
+bool PairSound::release() {
+    stop();
+    const bool opened = open_.has_value();
+    open_.reset();
+    return opened;
+}
+
+} // namespace luft::desk

@@ -1,0 +1,56 @@
+// The sound of two performances, one after the other, on the window's one player: some sound systems have
+// only one device to give.
+#pragma once
+
+#include "desk/playing.h"
+#include "desk/work/turns.h"
+
+#include <array>
+#include <deque>
+#include <optional>
+
+namespace luft::desk {
+
+class PairSound {
+  public:
+    using Which = sheet::Which;
+
+    /// The player must outlive it.
+    explicit PairSound(Playing& playing) : playing_(playing) {}
+
+    /// Which two; with others than before what plays ends.
+    void set(const project::Performance& a, const project::Performance& b);
+
+    /// Plays these from now on. Throws Error when a recording can't be opened; then nothing plays.
+    void start(const project::Project& project, std::deque<Turn> turns);
+    /// From a place on, without end.
+    void play_from(const project::Project& project, Which which, Seconds own);
+    void pause();
+    /// So that nothing is left to go on with.
+    void stop();
+    /// Goes on where it was paused; false when nothing was.
+    bool resume();
+    /// To be called often: goes on to the next turn.
+    void look(const project::Project& project);
+    /// Stops, and lets go of the player. Whether one of the two was opened in it.
+    bool release();
+
+    [[nodiscard]] bool playing() const { return which_ && playing_.playing(); }
+    /// What sounds, or would go on.
+    [[nodiscard]] std::optional<Which> which() const { return which_; }
+    [[nodiscard]] Seconds position() const { return which_ ? playing_.position() : Seconds(0); }
+    /// Why nothing is heard; empty when it is.
+    [[nodiscard]] std::string note() const { return which_ ? playing_.note() : std::string(); }
+
+  private:
+    void begin(const project::Project& project, Which which, Seconds own);
+
+    Playing& playing_;
+    std::optional<Which> open_; ///< in the player
+    std::array<project::Performance, 2> performances_;
+    Turns turns_;
+    std::optional<Which> which_;
+    bool paused_ = false;
+};
+
+} // namespace luft::desk
