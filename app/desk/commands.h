@@ -64,7 +64,7 @@ enum class Do : int {
     play_upper,
     play_lower,
     play_in_turn,
-    moment_above,
+    moment_other,
     pin_places,
     unpin,
     swap_versions,

@@ -128,6 +128,7 @@ void Frame::make_parts() {
     versions_button_ = view_button(Do::view_versions, "Versions");
     head->AddSpacer(FromDIP(5));
     head_->SetSizer(head);
+    head_->SetMinSize({-1, head_->GetBestSize().y}); // with and without the choice
     column->Add(head_, 0, wxEXPAND);
 
     job_bar_ = new wxPanel(this);

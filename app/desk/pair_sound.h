@@ -36,6 +36,8 @@ class PairSound {
     bool release();
 
     [[nodiscard]] bool playing() const { return which_ && playing_.playing(); }
+    /// Whether spans are being played, not on and on.
+    [[nodiscard]] bool in_turns() const { return turns_.now().has_value(); }
     /// What sounds, or would go on.
     [[nodiscard]] std::optional<Which> which() const { return which_; }
     [[nodiscard]] Seconds position() const { return which_ ? playing_.position() : Seconds(0); }

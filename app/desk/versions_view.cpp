@@ -109,7 +109,7 @@ wxWindow* VersionsView::make_side() {
     column->Add(hear, 0, wxEXPAND | wxLEFT | wxRIGHT | wxTOP, edge);
     auto* moments = new wxBoxSizer(wxHORIZONTAL);
     moment_ = button(moments, Do::make_moment, "Moment", 1);
-    moment_above_ = button(moments, Do::moment_above, "Moment", 1);
+    moment_other_ = button(moments, Do::moment_other, "Moment", 1);
     column->Add(moments, 0, wxEXPAND | wxLEFT | wxRIGHT | wxTOP, edge);
     column->Add(new wxStaticText(side, wxID_ANY, "Pins: places that belong together, as you say"), 0,
                 wxLEFT | wxTOP, edge);
@@ -206,11 +206,11 @@ void VersionsView::refresh_buttons() {
                        b = shown(versions_.performance(Which::b).label);
         const bool above = versions_.looked_at() == Which::a;
         moment_->SetLabelText("Moment in " + (above ? a : b) + "  (M)");
-        moment_above_->SetLabelText("Moment in " + (above ? b : a));
+        moment_other_->SetLabelText("Moment in " + (above ? b : a));
     }
     for (const auto& [one, id] : {std::pair(upper_, Do::play_upper), std::pair(lower_, Do::play_lower),
                                   std::pair(in_turn_, Do::play_in_turn), std::pair(moment_, Do::make_moment),
-                                  std::pair(moment_above_, Do::moment_above), std::pair(pin_, Do::pin_places),
+                                  std::pair(moment_other_, Do::moment_other), std::pair(pin_, Do::pin_places),
                                   std::pair(unpin_, Do::unpin)})
         one->Enable(can(id));
     wishes_.changed();

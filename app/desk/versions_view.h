@@ -81,7 +81,7 @@ class VersionsView : public wxPanel {
     wxChoice* order_ = nullptr;
     DifferenceList* list_ = nullptr;
     wxButton *upper_ = nullptr, *lower_ = nullptr, *in_turn_ = nullptr;
-    wxButton *moment_ = nullptr, *moment_above_ = nullptr;
+    wxButton *moment_ = nullptr, *moment_other_ = nullptr;
     wxListBox* pins_ = nullptr;
     wxButton *pin_ = nullptr, *unpin_ = nullptr;
 };

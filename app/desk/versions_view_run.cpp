@@ -22,7 +22,7 @@ bool VersionsView::can(Do id) const {
     const bool writable = session_.is_open() && !session_.read_only();
     switch (id) {
     case Do::make_moment:
-    case Do::moment_above:
+    case Do::moment_other:
         return found && writable && versions_.selected().has_value();
     case Do::pin_places:
         return found && writable;
@@ -70,7 +70,7 @@ bool VersionsView::run(Do id) {
     case Do::make_moment:
         make_moment(versions_.looked_at());
         return true;
-    case Do::moment_above:
+    case Do::moment_other:
         make_moment(other(versions_.looked_at()));
         return true;
     case Do::pin_places:
@@ -175,7 +175,8 @@ void VersionsView::tick() {
         times[i] = sound_.position();
         times[1 - i] = versions_.counterpart(*which, sound_.position());
     }
-    sheet_->set_playheads(times, sound_.playing());
+    // What is heard around a difference can reach onto the next row, and the difference is to stay in sight.
+    sheet_->set_playheads(times, sound_.playing() && !(sound_.in_turns() && versions_.selected()));
 }
 
 Seconds VersionsView::position() const {

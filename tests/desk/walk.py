@@ -15,6 +15,7 @@ import time
 sys.dont_write_bytecode = True
 import broken  # noqa: E402
 import script  # noqa: E402
+import versions  # noqa: E402
 from project_file import ProjectFile  # noqa: E402
 from sound import LENGTH, PITCH, RATE, captured, pitch, stretches, write_tone  # noqa: E402
 from window import Desk, Screen, needed_and_missing, wait_for  # noqa: E402
@@ -238,6 +239,7 @@ def walk(program, media_folder, folder):
         tell("opened what is broken")
         loop(desk, folder)
         tell("looped")
+        versions.walk(desk, program, media_folder, folder, until_edit, tell)
     finally:
         desk.close()
         screen.close()

@@ -28,7 +28,7 @@ struct Two {
     }
     [[nodiscard]] std::filesystem::path file() const { return folder / "song.luft"; }
 
-  private:
+    /// Another performance, as A sings or as B does.
     project::PerformanceId add(const std::string& label, bool moved) {
         luft::test::write_all(folder / (label + ".wav"), "no sound, only bytes of " + label);
         project::Performance details;
@@ -41,6 +41,7 @@ struct Two {
         return id;
     }
 
+  private:
     static marks::Analysis heard(bool moved) {
         constexpr int kLines[4][6] = {
             {0, 2, 4, 7, 5, 4}, {9, 7, 5, 4, 2, 0}, {4, 5, 7, 11, 9, 7}, {7, 4, 5, 2, 4, 0}};

@@ -99,6 +99,26 @@ TEST_CASE("Upper and lower change places, and what was found for either order is
     CHECK_FALSE(versions.wanted());
 }
 
+TEST_CASE("Of three performances any two are compared, and one can't stand against itself") {
+    Two two;
+    Versions versions(two.session);
+    REQUIRE(do_wanted(versions, two.session));
+    const auto third = two.add("C", true);
+    two.session.reload();
+    CHECK(versions.performance(Which::b).id == two.b); // what was chosen stays
+    versions.set_place(Which::a, Seconds(4));
+    versions.choose(Which::a, third);
+    CHECK_FALSE(versions.place(Which::a));
+    REQUIRE(do_wanted(versions, two.session));
+    CHECK(versions.result()->comparison.alignment.semitones == 0);
+    versions.choose(Which::a, two.b);
+    CHECK(versions.performance(Which::b).id == third);
+    two.session.edit([&](project::Project& p) { p.remove_performance(third); });
+    CHECK(versions.performance(Which::a).id == two.a);
+    CHECK(versions.performance(Which::b).id == two.b);
+    CHECK(versions.result() != nullptr); // known from before
+}
+
 TEST_CASE("Differences are gone through in the order that is listed, by time or by what tells most") {
     Two two;
     Versions versions(two.session);
