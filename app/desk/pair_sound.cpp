@@ -25,7 +25,7 @@ void PairSound::begin(const project::Project& project, Which which, Seconds own)
     paused_ = false;
     if (open_ != which) {
         open_.reset();
-        playing_.open(project, performances_[which == Which::b]);
+        playing_.open(project, performances_[sheet::index_of(which)]);
         open_ = which;
     }
     which_ = which;

@@ -11,10 +11,6 @@ using sheet::Which;
 
 constexpr Seconds kLittle{1};
 
-Which other(Which which) {
-    return which == Which::a ? Which::b : Which::a;
-}
-
 } // namespace
 
 bool VersionsView::can(Do id) const {
@@ -71,7 +67,7 @@ bool VersionsView::run(Do id) {
         make_moment(versions_.looked_at());
         return true;
     case Do::moment_other:
-        make_moment(other(versions_.looked_at()));
+        make_moment(other_of(versions_.looked_at()));
         return true;
     case Do::pin_places:
         versions_.pin_places();
@@ -150,7 +146,7 @@ void VersionsView::set_place(Which which, Seconds own) {
 void VersionsView::make_moment(Which in) {
     versions_.make_moment(in);
     wishes_.say("A moment in " + versions_.performance(in).label + ", with " +
-                versions_.performance(other(in)).label + " beside it: write about it on the sheet, F5.");
+                versions_.performance(other_of(in)).label + " beside it: write about it on the sheet, F5.");
 }
 
 void VersionsView::play(std::deque<Turn> turns) {
@@ -171,7 +167,7 @@ void VersionsView::tick() {
     wishes_.guarded([&] { sound_.look(session_.project()); });
     PairSheet::Times times;
     if (const auto which = sound_.which()) {
-        const std::size_t i = *which == Which::b;
+        const std::size_t i = sheet::index_of(*which);
         times[i] = sound_.position();
         times[1 - i] = versions_.counterpart(*which, sound_.position());
     }

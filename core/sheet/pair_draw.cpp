@@ -12,7 +12,6 @@
 namespace luft::sheet {
 namespace {
 
-constexpr std::array kBoth{Which::a, Which::b};
 constexpr Type kName{12, true, false}, kTime{12, false, false}, kEmpty{12.5, false, true};
 constexpr Confidence kUnsure{0.5}; ///< differences under it aren't told either
 constexpr double kFromRibbon = 8;  ///< where a tie begins

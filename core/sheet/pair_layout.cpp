@@ -13,7 +13,6 @@ namespace luft::sheet {
 namespace {
 
 constexpr Seconds kBeside{0.5};
-constexpr std::array kBoth{Which::a, Which::b};
 
 /// Where nobody sings, as where a line has no notes: the staff's middle.
 constexpr std::pair<double, double> kNoNotes{60, 60};

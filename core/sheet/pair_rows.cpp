@@ -83,7 +83,7 @@ void add_cut(std::vector<PairRow>& rows, const PairRow& whole, Seconds longest,
         row.continued = continued;
         row.goes_on = rest.length() > longest;
         row.common = {rest.start, row.goes_on ? cut_of(rest, longest, notes) : rest.end};
-        for (const Which which : {Which::a, Which::b})
+        for (const Which which : kBoth)
             if (PairPart& part = row.part(which); !part.lacking)
                 part.sung = within(part.sung,
                                    {row.to_own(which, row.common.start), row.to_own(which, row.common.end)});

@@ -5,6 +5,7 @@
 #include "compare/difference.h"
 #include "profile/profile.h"
 
+#include <array>
 #include <optional>
 #include <vector>
 
@@ -12,6 +13,14 @@ namespace luft::sheet {
 
 /// Which of the two: A stands above B.
 enum class Which { a, b };
+inline constexpr std::array kBoth{Which::a, Which::b};
+constexpr Which other_of(Which which) {
+    return which == Which::a ? Which::b : Which::a;
+}
+/// 0 for A, 1 for B.
+constexpr std::size_t index_of(Which which) {
+    return which == Which::b;
+}
 
 /// What is drawn; everything must outlive what is made of it. The alignment and what follows from it were
 /// made from the marks of these very sources (compare::side_of): its numbers count them in order of time.

@@ -8,17 +8,11 @@
 namespace luft::desk {
 namespace {
 
+using sheet::index_of;
+using sheet::other_of;
 using sheet::Which;
 
 constexpr Seconds kSamePlace{0.1}; ///< a difference this near was the same before it was all found anew
-
-std::size_t index_of(Which which) {
-    return which == Which::b;
-}
-
-Which other(Which which) {
-    return which == Which::a ? Which::b : Which::a;
-}
 
 /// The same difference in another list of them.
 std::optional<std::size_t> again(const std::vector<compare::Difference>& all,
@@ -87,12 +81,12 @@ const project::Performance& Versions::performance(Which which) const {
 }
 
 void Versions::choose(Which which, project::PerformanceId id) {
-    auto &here = chosen_[index_of(which)], &there = chosen_[index_of(other(which))];
+    auto &here = chosen_[index_of(which)], &there = chosen_[index_of(other_of(which))];
     if (here == id) return;
     if (there == id) {
         there = here;
         std::swap(place_[0], place_[1]);
-        looked_at_ = other(looked_at_);
+        looked_at_ = other_of(looked_at_);
     } else {
         place_[0].reset();
         place_[1].reset();

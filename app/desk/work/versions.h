@@ -53,7 +53,7 @@ class Versions {
     [[nodiscard]] Which looked_at() const { return looked_at_; }
     /// A place in one of the two, where a click went.
     void set_place(Which which, Seconds own);
-    [[nodiscard]] std::optional<Seconds> place(Which which) const { return place_[which == Which::b]; }
+    [[nodiscard]] std::optional<Seconds> place(Which which) const { return place_[sheet::index_of(which)]; }
     /// The place of the other performance that belongs to one's, if there is one.
     [[nodiscard]] std::optional<Seconds> counterpart(Which which, Seconds own) const;
 

@@ -36,7 +36,7 @@ std::optional<Span> Versions::span(Which which) const {
     if (const auto& own = which == Which::a ? d->a : d->b) return own;
     const auto& elsewhere = which == Which::a ? d->b : d->a;
     if (!elsewhere) return std::nullopt;
-    const Which from = which == Which::a ? Which::b : Which::a;
+    const Which from = sheet::other_of(which);
     const auto start = counterpart(from, elsewhere->start), end = counterpart(from, elsewhere->end);
     return start && end && *end > *start ? std::optional(Span{*start, *end}) : std::nullopt;
 }
@@ -97,7 +97,7 @@ void Versions::make_moment(Which in) {
         throw Error(Fault::bad_request, "A moment is about one place.",
                     d ? "What holds for the whole has none; select a difference with a number."
                       : "Select a difference first: click on its sign, or press the arrow keys.");
-    const Which there = in == Which::a ? Which::b : Which::a;
+    const Which there = sheet::other_of(in);
     const auto here = heard(in), beside = heard(there);
     if (!here)
         throw Error(Fault::bad_request, "Nothing of " + performance(in).label + " goes with this difference.",
