@@ -3,15 +3,17 @@
 #include "cli/sources.h"
 #include "cli/typed.h"
 #include "cli/verbs.h"
-#include "export/compare_json.h"
-#include "export/compare_text.h"
 #include "files/compared.h"
+#include "files/comparison_formats.h"
+
+#include <algorithm>
 
 namespace luft::cli {
 namespace {
 
 struct Options {
     std::string project, a, b, out;
+    std::string format = "compare-text";
     std::vector<std::string> pins;
     bool no_harmony = false, json = false;
 };
@@ -28,7 +30,16 @@ std::vector<compare::Pair> pins_of(const Options& options) {
     return pins;
 }
 
+const files::ComparisonFormat& format_of(const Options& options) {
+    const std::string key = options.json ? "compare-json" : options.format;
+    const auto& format = *std::ranges::find(files::comparison_formats(), key, &files::ComparisonFormat::key);
+    if (options.out.empty() && !std::holds_alternative<files::ComparisonFormat::AsText>(format.make))
+        throw UsageError("a PDF can't be printed; say where: --out");
+    return format;
+}
+
 void work(const Options& options, Frame& frame) {
+    const files::ComparisonFormat& format = format_of(options);
     const project::Project project = open_to_read(options.project);
     auto performances = project.performances();
     if (options.a.empty() != options.b.empty()) throw UsageError("name two performances, or none");
@@ -36,10 +47,12 @@ void work(const Options& options, Frame& frame) {
         throw UsageError("say which two performances: their labels, after the project");
     const auto a = options.a.empty() ? performances[0] : project.performance(options.a);
     const auto b = options.a.empty() ? performances[1] : project.performance(options.b);
-    const compare::Comparison comparison = files::compare_performances(
-        project, a, b, !options.no_harmony, {.pins = pins_of(options)}, frame.progress());
-    frame.deliver(options.json ? exports::compare_json(comparison) : exports::compare_text(comparison),
-                  options.out, files_of(project));
+    const Progress progress = frame.progress();
+    files::ComparisonMaterial material(
+        project, files::compare_performances(project, a, b, !options.no_harmony, {.pins = pins_of(options)},
+                                             progress.part(0, 0.9)));
+    if (!options.out.empty()) return files::write(format, material, options.out, progress.part(0.9, 1));
+    frame.print(std::get<files::ComparisonFormat::AsText>(format.make)(material));
 }
 
 } // namespace
@@ -48,6 +61,7 @@ void offer_compare(Verb& app, Frame& frame) {
     const auto options = std::make_shared<Options>();
     Verb& verb = add_verb(app, "compare", "Set two performances of the piece side by side",
                           "luftpause compare mill.luft A B\n"
+                          "luftpause compare mill.luft A B --as pdf --out compared.pdf\n"
                           "luftpause compare mill.luft A B --pin 0:12.5=0:14.1 --json");
     project_argument(verb, options->project);
     optional_argument(verb, "A", options->a, "Label of one performance");
@@ -55,7 +69,13 @@ void offer_compare(Verb& app, Frame& frame) {
     repeated_option(verb, "--pin", options->pins, "TIME=TIME",
                     "Places that belong together: in A, then in B; may be given several times");
     flag(verb, "--no-harmony", options->no_harmony, "Go by the singing alone; the recordings aren't needed");
-    flag(verb, "--json", options->json, "Print as JSON");
+    choice_option<std::string>(verb, "--as", options->format,
+                               {{"text", "compare-text"},
+                                {"json", "compare-json"},
+                                {"html", "compare-html"},
+                                {"pdf", "compare-pdf"}},
+                               "What to write; text unless given");
+    flag(verb, "--json", options->json, "The same as --as json");
     out_option(verb, options->out);
     on_run(verb, frame, options, work);
 }

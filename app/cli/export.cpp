@@ -3,6 +3,7 @@
 #include "cli/table.h"
 #include "cli/verbs.h"
 #include "cli/write_format.h"
+#include "files/comparison_formats.h"
 #include "files/write_all.h"
 
 #include <algorithm>
@@ -30,7 +31,10 @@ void all(const Options& options, Frame& frame) {
     if (performances.empty())
         throw Error(Fault::bad_request, "There is no performance in this project yet.",
                     "Run 'luftpause add' first.");
-    const files::Written written = files::write_all(project, performances, options.folder, frame.progress());
+    const Progress progress = frame.progress();
+    files::Written written = files::write_all(project, performances, options.folder, progress.part(0, 0.9));
+    if (options.performance.empty())
+        written.add(files::write_comparisons(project, options.folder, progress.part(0.9, 1)));
     std::string text;
     for (const auto& file : written.files)
         text += one_line(file.string()) + "\n";
@@ -73,8 +77,9 @@ void offer_export(Verb& app, Frame& frame) {
     performance_option(verb, options->performance);
     string_option(verb, "--as", options->as, "FORMAT", "Which format");
     out_option(verb, options->out);
-    string_option(verb, "--all", options->folder, "FOLDER",
-                  "Write every format of every performance into this folder");
+    string_option(
+        verb, "--all", options->folder, "FOLDER",
+        "Write every format of every performance into this folder, and each one compared with the first");
     on_run(verb, frame, options, work);
 }
 

@@ -25,6 +25,12 @@ double weight(const Format& format) {
 
 } // namespace
 
+void Written::add(Written other) {
+    std::ranges::move(other.files, std::back_inserter(files));
+    std::ranges::move(other.notes, std::back_inserter(notes));
+    std::ranges::move(other.faults, std::back_inserter(faults));
+}
+
 std::string Written::missing() const {
     if (faults.empty()) return {};
     std::string names;

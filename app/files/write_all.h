@@ -29,6 +29,8 @@ struct Written {
     };
     std::vector<Fault> faults; ///< formats that couldn't be made; the others were
 
+    /// Appends what another call has written.
+    void add(Written other);
     /// A sentence that names them, with the first one's reason; empty when there are none.
     [[nodiscard]] std::string missing() const;
 };

@@ -7,8 +7,8 @@
 
 namespace luft::exports {
 
-/// Key, tempo, how far it can be trusted, what has no counterpart; then phrase against phrase; then what B
-/// does otherwise, the whole first.
+/// Key, tempo, what to speak of first; then phrase against phrase, with what isn't sure and what has no
+/// counterpart; then all that B does otherwise, the whole first.
 std::string compare_text(const compare::Comparison& comparison);
 
 } // namespace luft::exports

@@ -3,10 +3,34 @@
 #include "base/text.h"
 #include "export/page_style.h"
 
+#include <algorithm>
+
 namespace luft::exports {
+namespace {
+
+constexpr std::string_view kUnits[] = {"%",  "Hz", "dB", "cents", "cent ", "s ", "s,",
+                                       "s.", "s;", "s)", "ms",    "LU",    "cm", "min"};
+
+} // namespace
 
 std::string safe(std::string_view text) {
     return escape_markup(valid_utf8(text));
+}
+
+std::string prose(std::string_view text) {
+    const std::string words = safe(text);
+    std::string out;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        const bool after_digit = i > 0 && words[i - 1] >= '0' && words[i - 1] <= '9';
+        const std::string_view rest = std::string_view(words).substr(std::min(i + 1, words.size()));
+        const bool unit =
+            std::ranges::any_of(kUnits, [&](std::string_view u) { return rest.starts_with(u); });
+        if (words[i] == ' ' && after_digit && unit)
+            out += "\xC2\xA0"; // no-break space
+        else
+            out += words[i];
+    }
+    return out;
 }
 
 std::string element(std::string_view tag, std::string_view name, std::string_view text) {
@@ -17,7 +41,7 @@ std::string element(std::string_view tag, std::string_view name, std::string_vie
 
 std::vector<std::string> cautions() {
     return {
-        "Every figure on this page is an estimate from the sound of one recording. Microphone, room, "
+        "Every figure on this page is an estimate from the sound of a recording. Microphone, room, "
         "accompaniment and later processing all leave their mark on it. What is called a hint is a hint; the "
         "ear and the eye of the teacher decide.",
         "Nothing here is a diagnosis or says anything about the health of a voice. Hoarseness that lasts "

@@ -36,6 +36,9 @@ std::vector<std::string> cautions();
 /// Text fit for markup: malformed UTF-8 replaced, then escaped.
 std::string safe(std::string_view text);
 
+/// The same in which a number doesn't part from its unit at a line's end.
+std::string prose(std::string_view text);
+
 /// `<tag class="name">` around escaped text; without a class when `name` is empty.
 std::string element(std::string_view tag, std::string_view name, std::string_view text);
 

@@ -13,26 +13,6 @@ namespace {
 
 using profile::Profile;
 
-constexpr std::string_view kUnits[] = {"%",  "Hz", "dB", "cents", "cent ", "s ", "s,",
-                                       "s.", "s;", "s)", "ms",    "LU",    "cm", "min"};
-
-/// Escaped words in which a number doesn't part from its unit, nor "Q" from its figure, at a line's end.
-std::string prose(std::string_view text) {
-    const std::string words = safe(text);
-    std::string out;
-    for (std::size_t i = 0; i < words.size(); ++i) {
-        const bool after_digit = i > 0 && words[i - 1] >= '0' && words[i - 1] <= '9';
-        const std::string_view rest = std::string_view(words).substr(std::min(i + 1, words.size()));
-        const bool unit =
-            std::ranges::any_of(kUnits, [&](std::string_view u) { return rest.starts_with(u); });
-        if (words[i] == ' ' && after_digit && unit)
-            out += "\xC2\xA0"; // no-break space
-        else
-            out += words[i];
-    }
-    return out;
-}
-
 std::string paragraph(std::string_view text) {
     return "<p>" + prose(text) + "</p>\n";
 }

@@ -215,6 +215,20 @@ TEST_CASE("Two performances are compared: key, tempo, phrase against phrase, and
             found = found || (knot[0] == 4.0 && knot[1] == 4.9);
     CHECK(found);
     CHECK(desk.tried("compare", {"A", "A"}).status == 1);
+
+    // As a page and as a PDF, and beside all the other files.
+    const std::string page = desk("compare", {"A", "B", "--as", "html"});
+    CHECK(page.find("B against A") != std::string::npos);
+    CHECK(desk.tried("compare", {"A", "B", "--as", "pdf"}).status == 2);
+    desk("compare", {"A", "B", "--as", "pdf", "--out", desk.folder / "ab.pdf"});
+    CHECK(run("pdftotext", {desk.folder / "ab.pdf", "-"}).out.find("B sings 5 semitones lower") !=
+          std::string::npos);
+    CHECK(desk.tried("compare", {"A", "B", "--as", "html", "--out", desk.folder / "sung.wav"}).status == 1);
+    const std::string written = desk("export", {"--all", desk.folder / "out"});
+    for (const char* name : {"A-B-compare.html", "A-B-compare.pdf", "A-B-compare.txt", "A-B-compare.json"}) {
+        CHECK(written.find(name) != std::string::npos);
+        CHECK(std::filesystem::file_size(desk.folder / ("out/" + std::string(name))) > 200);
+    }
     CHECK(desk.tried("compare", {"A"}).status == 2);
     CHECK(desk.tried("compare", {"A", "B", "--pin", "4"}).status == 2);
     CHECK(desk.tried("compare", {"A", "B", "--pin", "4=4.9", "--pin", "5=4.1"}).status == 1);

@@ -1,6 +1,6 @@
 // The command line itself: help with an example everywhere, wrong use with status 2.
 #include "cli/desk.h"
-#include "files/formats.h"
+#include "files/comparison_formats.h"
 #include "tools/files.h"
 #include "tools/folder.h"
 
@@ -81,7 +81,10 @@ TEST_CASE("The page on exported files has a row for every format, and no other")
     std::size_t rows = 0;
     for (std::size_t at = 0; (at = page.find("\n| `", at)) != std::string::npos; ++at)
         ++rows;
-    CHECK(rows == luft::files::formats().size());
+    CHECK(rows == luft::files::formats().size() + luft::files::comparison_formats().size());
+    for (const auto& format : luft::files::comparison_formats())
+        CHECK(page.find("\n| `" + std::string(format.key) + "` | `" + std::string(format.ending)) !=
+              std::string::npos);
     for (const auto& format : luft::files::formats())
         CHECK(page.find("\n| `" + std::string(format.key) + "` | `" + std::string(format.ending)) !=
               std::string::npos);
