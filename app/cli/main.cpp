@@ -35,6 +35,7 @@ void offer_verbs(CLI::App& app, luft::cli::Frame& frame) {
     offer_moment(app, frame);
     offer_vocabulary(app, frame);
     offer_profile(app, frame);
+    offer_beside(app, frame);
     offer_compare(app, frame);
     offer_script(app, frame);
     offer_cues(app, frame);

@@ -55,6 +55,10 @@ void optional_argument(Verb& verb, const std::string& name, std::string& into, c
     verb.add_option(name, into, help)->type_name("");
 }
 
+void labels_argument(Verb& verb, std::vector<std::string>& labels, const std::string& help) {
+    verb.add_option("LABELS", labels, help)->type_name("");
+}
+
 void ids_argument(Verb& verb, std::vector<std::int64_t>& ids, int how_many, const std::string& help) {
     CLI::Option* option = how_many == 1 ? verb.add_option_function<std::int64_t>(
                                               "ID", [&ids](const std::int64_t& id) { ids = {id}; }, help)

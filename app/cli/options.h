@@ -34,6 +34,8 @@ void project_and_action(Verb& verb, std::string& project);
 void argument(Verb& verb, const std::string& name, std::string& into, const std::string& help);
 /// A word that may be left out.
 void optional_argument(Verb& verb, const std::string& name, std::string& into, const std::string& help);
+/// Labels of performances, as many as are named; none need be.
+void labels_argument(Verb& verb, std::vector<std::string>& labels, const std::string& help);
 /// Ids of marks, moments or script items; several where `how_many` is kOneOrMore.
 void ids_argument(Verb& verb, std::vector<std::int64_t>& ids, int how_many, const std::string& help);
 inline constexpr int kOneOrMore = -1;

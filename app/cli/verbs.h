@@ -15,6 +15,7 @@ void offer_mark(Verb& app, Frame& frame);
 void offer_moment(Verb& app, Frame& frame);
 void offer_vocabulary(Verb& app, Frame& frame);
 void offer_profile(Verb& app, Frame& frame);
+void offer_beside(Verb& app, Frame& frame);
 void offer_script(Verb& app, Frame& frame);
 void offer_cues(Verb& app, Frame& frame);
 void offer_compare(Verb& app, Frame& frame);

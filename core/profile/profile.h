@@ -38,6 +38,7 @@ struct ShadeShare {
     int count = 0;    ///< notes, breaths … or tagged moments
     Seconds time;     ///< of the spans that show it
     double share = 0; ///< by time or by count, as `of` says; 0 to 1
+    int out_of = 0;   ///< how many there are that might show it; 0 where only the coach's tags are counted
     std::array<int, 3> by_range{};   ///< count in the low, middle and high third of the sung range
     std::array<int, 4> by_quarter{}; ///< count in each quarter of the song
     int by_coach = 0;                ///< of `count`, how many the coach's own tags stand for or confirm

@@ -123,6 +123,7 @@ ShadeShare Tally::share_of(const Entry& entry, const Axis& axis, int added, Seco
     }
     const int count = axis.count + added;
     const Seconds time = axis.time + longer;
+    out.out_of = axis.count > 0 ? count : 0;
     if (axis.by == ShareBy::time && time > Seconds(0)) {
         out.share = std::min(out.time / time, 1.0);
         out.of = "of " + length_text(time) + " " + axis.many;

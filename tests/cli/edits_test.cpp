@@ -229,6 +229,18 @@ TEST_CASE("Two performances are compared: key, tempo, phrase against phrase, and
         CHECK(written.find(name) != std::string::npos);
         CHECK(std::filesystem::file_size(desk.folder / ("out/" + std::string(name))) > 200);
     }
+
+    // Profiles side by side.
+    const std::string beside = desk("beside", {});
+    CHECK(beside.find("Range") != std::string::npos);
+    const auto turned = desk.json("beside", {"B", "A"});
+    REQUIRE(turned["columns"].size() == 2);
+    CHECK(turned["columns"][0]["label"] == "B");
+    CHECK(desk("beside", {"A", "B", "--as", "html"}).find("Technique profiles of A and B") !=
+          std::string::npos);
+    CHECK(desk.tried("beside", {"A"}).status == 1);
+    CHECK(desk.tried("beside", {"A", "A"}).status == 2);
+    CHECK(desk.tried("beside", {"A", "C"}).status == 1);
     CHECK(desk.tried("compare", {"A"}).status == 2);
     CHECK(desk.tried("compare", {"A", "B", "--pin", "4"}).status == 2);
     CHECK(desk.tried("compare", {"A", "B", "--pin", "4=4.9", "--pin", "5=4.1"}).status == 1);

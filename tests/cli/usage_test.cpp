@@ -43,6 +43,7 @@ const std::vector<std::vector<std::string>> kVerbs = {
     {"vocabulary", "add-shade"},
     {"vocabulary", "drill"},
     {"profile"},
+    {"beside"},
     {"script"},
     {"script", "draft"},
     {"script", "show"},
