@@ -18,9 +18,13 @@ struct Options {
     bool no_harmony = false, json = false;
 };
 
-/// Pins as they were typed, two times each.
-std::vector<compare::Pair> pins_of(const Options& options) {
+/// Pins as they were typed, two times each; those that the project holds when none were.
+std::vector<compare::Pair> pins_of(const Options& options, const project::Project& project,
+                                   const project::Performance& a, const project::Performance& b) {
     std::vector<compare::Pair> pins;
+    if (options.pins.empty())
+        for (const project::Pin& pin : project.pins(a.id, b.id))
+            pins.push_back({pin.a, pin.b});
     for (const std::string& text : options.pins) {
         const std::size_t equals = text.find('=');
         if (equals == std::string::npos)
@@ -48,9 +52,10 @@ void work(const Options& options, Frame& frame) {
     const auto a = options.a.empty() ? performances[0] : project.performance(options.a);
     const auto b = options.a.empty() ? performances[1] : project.performance(options.b);
     const Progress progress = frame.progress();
-    files::ComparisonMaterial material(
-        project, files::compare_performances(project, a, b, !options.no_harmony, {.pins = pins_of(options)},
-                                             progress.part(0, 0.9)));
+    files::ComparisonMaterial material(project,
+                                       files::compare_performances(project, a, b, !options.no_harmony,
+                                                                   {.pins = pins_of(options, project, a, b)},
+                                                                   progress.part(0, 0.9)));
     if (!options.out.empty()) return files::write(format, material, options.out, progress.part(0.9, 1));
     frame.print(std::get<files::ComparisonFormat::AsText>(format.make)(material));
 }
@@ -67,7 +72,8 @@ void offer_compare(Verb& app, Frame& frame) {
     optional_argument(verb, "A", options->a, "Label of one performance");
     optional_argument(verb, "B", options->b, "Label of the other one");
     repeated_option(verb, "--pin", options->pins, "TIME=TIME",
-                    "Places that belong together: in A, then in B; may be given several times");
+                    "Places that belong together: in A, then in B; may be given several times; instead of "
+                    "the project's own");
     flag(verb, "--no-harmony", options->no_harmony, "Go by the singing alone; the recordings aren't needed");
     choice_option<std::string>(verb, "--as", options->format,
                                {{"text", "compare-text"},

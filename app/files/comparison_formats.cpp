@@ -34,13 +34,21 @@ constexpr std::array kFormats = {
 
 constexpr double kComparing = 0.8; ///< share of the time that comparing takes beside writing, roughly
 
+compare::AlignOptions pinned(const project::Project& project, const project::Performance& a,
+                             const project::Performance& b) {
+    compare::AlignOptions options;
+    for (const project::Pin& pin : project.pins(a.id, b.id))
+        options.pins.push_back({pin.a, pin.b});
+    return options;
+}
+
 compare::Comparison compare_as_can_be(const project::Project& project, const project::Performance& a,
                                       const project::Performance& b, Written& written,
                                       const Progress& progress) {
     try {
-        return compare_performances(project, a, b, true, {}, progress);
+        return compare_performances(project, a, b, true, pinned(project, a, b), progress);
     } catch (const Error&) {
-        auto comparison = compare_performances(project, a, b, false, {}, progress);
+        auto comparison = compare_performances(project, a, b, false, pinned(project, a, b), progress);
         written.notes.push_back("'" + a.label + "' and '" + b.label +
                                 "' were compared by the singing alone: a recording isn't at hand.");
         return comparison;

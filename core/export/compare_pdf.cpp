@@ -43,9 +43,9 @@ class Printer {
         if (points.empty()) flow_.text(words_in(nothing_differs(), print_.plain, c_.soft), 0, 6);
         for (std::size_t i = 0; i < points.size(); ++i) {
             const TalkPoint& point = points[i];
-            std::string hear = (point.hear.empty() ? "" : point.hear + "  ·  ") + point.sure;
+            std::string hear = (point.hear.empty() ? "" : point.hear + " · ") + point.sure;
             if (const auto number = pairs_.number_of(point.difference))
-                hear += "  ·  no. " + std::to_string(*number);
+                hear += " · no. " + std::to_string(*number);
             sheet::FlowRow row;
             row.cells = {
                 {0, kIndent - 1, {words_in(std::to_string(i + 1), print_.section, c_.soft)}},

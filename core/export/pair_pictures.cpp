@@ -56,9 +56,10 @@ void PairPictures::draw(sheet::Canvas& canvas, std::size_t row, std::optional<sh
 }
 
 std::string pair_pictures_words(const compare::Comparison& c) {
-    return "Height is pitch, thickness is level. " + one_line(c.b.label) +
-           " is drawn in the key and on the time of " + one_line(c.a.label) +
-           ". The numbers are those of the table.";
+    return one_line(c.b.label) + " is drawn in the key and on the time of " + one_line(c.a.label) +
+           ". Height is pitch, thickness is level; solid blue is sung in chest register, striped orange in "
+           "head, "
+           "grey where that can't be told. A box: only one sings it. The numbers are those of the table.";
 }
 
 } // namespace luft::exports
