@@ -51,10 +51,10 @@ std::span<const ComparisonFormat> comparison_formats();
 void write(const ComparisonFormat& format, ComparisonMaterial& material, const std::filesystem::path& out,
            const Progress& progress);
 
-/// Every one of these formats of each later performance against the first, with the project's pins, into a folder that is there, as
-/// "FIRST-LATER-ENDING". Nothing unless there are two performances and all have been listened to. Where a
-/// recording isn't at hand, goes by the singing alone and notes it. Throws Stopped; what was written until
-/// then is whole.
+/// Every one of these formats of each later performance against the first, with the project's pins, into a
+/// folder that is there, as "FIRST-LATER-ENDING". Nothing unless there are two performances and all have been
+/// listened to. Where a recording isn't at hand, goes by the singing alone and notes it. Throws Stopped; what
+/// was written until then is whole.
 Written write_comparisons(const project::Project& project, const std::filesystem::path& folder,
                           const Progress& progress);
 
