@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "export/plain_text.h"
+#include "script/others.h"
 
 #include <algorithm>
 
@@ -29,6 +30,9 @@ std::string segment_text(const script::Segment& segment) {
     case script::SegmentKind::talk:
         return text + one_line(segment.title) + " (" + length + " of talk, halted at " +
                clock_of(segment.media_start) + ")\n" + paragraph(segment.text, kIndent);
+    case script::SegmentKind::quote:
+        return text + one_line(segment.title) + ", " + clock_of(segment.media_start) + "-" +
+               clock_of(segment.media_end) + " (" + length + ")\n";
     case script::SegmentKind::replay:
         return text + "Again " + clock_of(segment.media_start) + "-" + clock_of(segment.media_end) + " at " +
                fixed(100 * segment.speed.as_double(), 0) + " % speed (" + length + ")\n";
@@ -56,17 +60,25 @@ std::string warnings_text(const std::vector<script::Warning>& warnings) {
 
 } // namespace
 
-std::string cue_figures(const script::CueSheet& sheet) {
-    return "Running time  " + clock_of(sheet.running_time) + ", of it talk " + clock_of(sheet.talk_time) +
-           "\nQuoted        " + clock_of(sheet.quoted) + ", replays included; " +
-           fixed(100 * sheet.quoted_share, 0) + " % of the recording is heard\nLongest quote " +
-           fixed(sheet.longest_quote.as_double(), 1) + " s without a spoken word\n";
+std::string cue_figures(const script::Source& source, const script::CueSheet& sheet) {
+    std::string text = "Running time  " + clock_of(sheet.running_time) + ", of it talk " +
+                       clock_of(sheet.talk_time) + "\nQuoted        " + clock_of(sheet.quoted) +
+                       ", replays included; " + fixed(100 * sheet.quoted_share, 0) +
+                       " % of the recording is heard\nLongest quote " +
+                       fixed(sheet.longest_quote.as_double(), 1) + " s without a spoken word\n";
+    for (const script::QuotedOther& other : sheet.others)
+        text += "Compared with " +
+                one_line(script::performance_name(script::other_of(source, other.performance)->performance)) +
+                ": " + clock_of(other.quoted) + ", " + fixed(100 * other.quoted_share, 0) +
+                " % of that recording is heard, at most " + fixed(other.longest_quote.as_double(), 1) +
+                " s without a spoken word\n";
+    return text;
 }
 
 std::string cue_table(const script::Source& source, const script::CueSheet& sheet) {
     std::string text = one_line(source.piece.title) + ", performance " + one_line(source.performance.label);
     if (!source.performance.performer.empty()) text += " (" + one_line(source.performance.performer) + ")";
-    text += "\n" + cue_figures(sheet) + "\n";
+    text += "\n" + cue_figures(source, sheet) + "\n";
     auto aside = sheet.asides.begin();
     for (const script::Segment& segment : sheet.segments) {
         text += segment_text(segment);

@@ -60,7 +60,7 @@ constexpr std::array kFormats = {
                exports::cue_pdf(m.script_source(), m.cue_sheet(), file, progress);
            }}},
     Format{"cues-csv", "cues.csv", "cue sheet as a table",
-           [](Material& m) { return exports::cue_csv(m.cue_sheet()); }},
+           [](Material& m) { return exports::cue_csv(m.script_source(), m.cue_sheet()); }},
     Format{"cues-json", "cues.json", "cue sheet for other programs",
            [](Material& m) { return exports::cue_json(m.script_source(), m.cue_sheet()); }},
     Format{"cues-text", "cues.txt", "cue sheet as plain text",

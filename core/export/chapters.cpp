@@ -27,6 +27,7 @@ std::vector<Chapter> chapters(const script::Source& source, const script::CueShe
     const std::string piece = script::one_line(source.piece.title);
     bool music = false;
     for (const auto& s : sheet.segments) {
+        if (s.kind == script::SegmentKind::quote) continue; // belongs to its stop
         Chapter c{s.programme_start, script::one_line(s.title)};
         const bool plays = s.kind != script::SegmentKind::talk;
         if (plays) {

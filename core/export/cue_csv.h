@@ -13,9 +13,11 @@ namespace luft::exports {
 ///     number,kind,programme_in,programme_out,programme_in_s,programme_out_s,
 ///     media_in_s,media_out_s,speed,title,text
 ///
-/// `number` counts from 1. `kind` is talk, play, replay or aside. `programme_in` and `programme_out` are
-/// timecode at the sheet's rate; seconds have six decimals. `speed` is empty where the picture stands. Titles
-/// and texts that a spreadsheet would run as a formula get an apostrophe in front (see csv_words).
-std::string cue_csv(const script::CueSheet& sheet);
+/// and, where another performance is quoted, one more field: `performance`, whose recording it is, by label.
+///
+/// `number` counts from 1. `kind` is talk, play, quote, replay or aside. `programme_in` and `programme_out`
+/// are timecode at the sheet's rate; seconds have six decimals. `speed` is empty where the picture stands.
+/// Titles and texts that a spreadsheet would run as a formula get an apostrophe in front (see csv_words).
+std::string cue_csv(const script::Source& source, const script::CueSheet& sheet);
 
 } // namespace luft::exports

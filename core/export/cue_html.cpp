@@ -15,12 +15,16 @@ const char* const kPlaySign = "<svg class=\"sign\" viewBox=\"0 0 18 16\" aria-hi
                               "<path class=\"solid\" d=\"M3 1l13 7-13 7z\"/></svg>";
 const char* const kAgainSign = "<svg class=\"sign\" viewBox=\"0 0 18 16\" aria-hidden=\"true\">"
                                "<path class=\"line\" d=\"M14.5 5a6.2 6.2 0 1 0 .3 5M15 1v4.4h-4.4\"/></svg>";
+const char* const kOtherSign =
+    "<svg class=\"sign\" viewBox=\"0 0 18 16\" aria-hidden=\"true\">"
+    "<path class=\"other\" d=\"M2 2.5h14M2 2.5v11M2 13.5h14M16 2.5v11M7 5l5 3-5 3z\"/></svg>";
 const char* const kWarningSign = "<svg viewBox=\"0 0 22 20\" aria-hidden=\"true\">"
                                  "<path class=\"sign\" d=\"M11 2l9.5 16.5h-19zM11 8v5M11 15.8v.2\"/></svg>";
 
-std::string figures(const script::CueSheet& sheet) {
-    std::string out = "<div class=\"figures\">\n";
-    for (const Figure& f : cue_figures(sheet))
+std::string figures(const script::Source& source, const script::CueSheet& sheet) {
+    const auto all = cue_figures(source, sheet);
+    std::string out = all.size() > 4 ? "<div class=\"figures five\">\n" : "<div class=\"figures\">\n";
+    for (const Figure& f : all)
         out += "<div>" + element("p", "name", f.name) + element("p", "big", f.value) +
                element("p", "quiet", f.note) + "</div>\n";
     return out + "</div>\n";
@@ -56,13 +60,14 @@ std::string talk_row(const script::CueSheet& sheet, const script::Segment& s) {
            "</td></tr>\n";
 }
 
-std::string music_row(const script::CueSheet& sheet, const script::Segment& s) {
+std::string music_row(const script::Source& source, const script::CueSheet& sheet, const script::Segment& s) {
     const bool again = s.kind == script::SegmentKind::replay;
+    const char* sign = s.other ? kOtherSign : again ? kAgainSign : kPlaySign;
     const std::string to = clock_text(seconds(s.media_end));
-    return std::string("<tr class=\"") + (again ? "replay" : "play") + "\">" +
+    return std::string("<tr class=\"") + std::string(kind_word({&s, nullptr})) + "\">" +
            times(programme_timecode(sheet, s.programme_start), s.programme_end - s.programme_start,
-                 clock_text(seconds(s.media_start)), "to " + to) +
-           "<td>" + (again ? kAgainSign : kPlaySign) + safe(music_words(sheet, s)) + "</td></tr>\n";
+                 safe(media_place(source, s)), "to " + to) +
+           "<td>" + sign + safe(music_words(sheet, s)) + "</td></tr>\n";
 }
 
 std::string aside_row(const script::CueSheet& sheet, const script::AsideCue& a) {
@@ -72,7 +77,7 @@ std::string aside_row(const script::CueSheet& sheet, const script::AsideCue& a) 
            "<td><h3>Over the music</h3>" + words(a.text) + "</td></tr>\n";
 }
 
-std::string cues(const script::CueSheet& sheet) {
+std::string cues(const script::Source& source, const script::CueSheet& sheet) {
     std::string out =
         "<table class=\"cues\">\n<thead><tr><th>Programme</th><th>Recording</th><th>Cue</th></tr></thead>\n"
         "<tbody>\n";
@@ -82,15 +87,15 @@ std::string cues(const script::CueSheet& sheet) {
         else if (row.segment->kind == script::SegmentKind::talk)
             out += talk_row(sheet, *row.segment);
         else
-            out += music_row(sheet, *row.segment);
+            out += music_row(source, sheet, *row.segment);
     }
     return out + "<tr class=\"end\"><td class=\"time at\">" + programme_timecode(sheet, sheet.running_time) +
            "</td><td></td><td>End of the programme</td></tr>\n</tbody>\n</table>\n";
 }
 
-std::string credits_section(const script::Source& source) {
+std::string credits_section(const script::Source& source, const script::CueSheet& sheet) {
     std::string out = "<section class=\"credits keep\">\n<h2>Credits and permission</h2>\n<dl>\n";
-    for (const Credit& credit : credits(source))
+    for (const Credit& credit : credits(source, sheet))
         out += element("dt", "", credit.name) + "<dd><bdi>" + safe(credit.text) + "</bdi></dd>\n";
     return out + "</dl>\n</section>\n";
 }
@@ -103,8 +108,8 @@ std::string cue_html(const script::Source& source, const script::CueSheet& sheet
     page_text.title = title_of(source.piece);
     if (!source.performance.performer.empty()) page_text.subtitle = "sung by " + source.performance.performer;
     page_text.facts = cue_facts(source, sheet);
-    page_text.body_html =
-        figures(sheet) + cue_strip(sheet) + warnings(sheet) + cues(sheet) + credits_section(source);
+    page_text.body_html = figures(source, sheet) + cue_strip(sheet) + warnings(sheet) + cues(source, sheet) +
+                          credits_section(source, sheet);
     page_text.extra_css = kCueStyle;
     page_text.cautions = cautions();
     return page(page_text);

@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "export/cue_rows.h"
 #include "export/cue_time.h"
+#include "script/others.h"
 
 #include <nlohmann/json.hpp>
 
@@ -40,13 +41,36 @@ const char* word(script::WarningKind kind) {
         return "share_too_large";
     case stop_outside:
         return "stop_outside";
+    case quote_outside:
+        return "quote_outside";
     case aside_cut_off:
         break;
     }
     return "aside_cut_off";
 }
 
-Json segments(const script::CueSheet& sheet) {
+Json performance(const project::Performance& p) {
+    return {{"label", p.label},
+            {"performer", p.performer},
+            {"source", p.source},
+            {"permission", p.permission},
+            {"duration_s", p.facts.duration.value()}};
+}
+
+Json others(const script::Source& source, const script::CueSheet& sheet) {
+    Json out = Json::array();
+    for (const auto& other : sheet.others) {
+        Json one = performance(script::other_of(source, other.performance)->performance);
+        one["quoted"] = programme_time(sheet, other.quoted);
+        one["quoted_once"] = programme_time(sheet, other.quoted_once);
+        one["longest_quote"] = programme_time(sheet, other.longest_quote);
+        one["quoted_share"] = other.quoted_share;
+        out.push_back(std::move(one));
+    }
+    return out;
+}
+
+Json segments(const script::Source& source, const script::CueSheet& sheet) {
     Json out = Json::array();
     for (const auto& s : sheet.segments)
         out.push_back(
@@ -60,6 +84,7 @@ Json segments(const script::CueSheet& sheet) {
                {"out", programme_time(sheet, s.programme_end)}}},
              {"media", {{"in", media_time(sheet, s.media_start)}, {"out", media_time(sheet, s.media_end)}}},
              {"speed", fraction(s.speed)},
+             {"performance", script::performance_of(source, s).label},
              {"text", s.text}});
     return out;
 }
@@ -89,15 +114,9 @@ Json warnings(const script::CueSheet& sheet) {
 } // namespace
 
 std::string cue_json(const script::Source& source, const script::CueSheet& sheet) {
-    const auto& p = source.performance;
     const Json out = {{"schema", "luftpause-cues/1"},
                       {"piece", {{"title", source.piece.title}, {"writer", source.piece.writer}}},
-                      {"performance",
-                       {{"label", p.label},
-                        {"performer", p.performer},
-                        {"source", p.source},
-                        {"permission", p.permission},
-                        {"duration_s", p.facts.duration.value()}}},
+                      {"performance", performance(source.performance)},
                       {"frame_rate", fraction(sheet.frame_rate)},
                       {"drop_frame", sheet.drop_frame},
                       {"running_time", programme_time(sheet, sheet.running_time)},
@@ -106,7 +125,8 @@ std::string cue_json(const script::Source& source, const script::CueSheet& sheet
                       {"quoted_once", programme_time(sheet, sheet.quoted_once)},
                       {"longest_quote", programme_time(sheet, sheet.longest_quote)},
                       {"quoted_share", sheet.quoted_share},
-                      {"segments", segments(sheet)},
+                      {"others", others(source, sheet)},
+                      {"segments", segments(source, sheet)},
                       {"asides", asides(sheet)},
                       {"warnings", warnings(sheet)}};
     return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";

@@ -10,11 +10,12 @@ namespace {
 
 class Printer {
   public:
-    Printer(sheet::Flow& flow, const Print& print, const script::CueSheet& sheet)
-        : flow_(flow), print_(print), c_(print.colours), sheet_(sheet) {}
+    Printer(sheet::Flow& flow, const Print& print, const script::Source& source,
+            const script::CueSheet& sheet)
+        : flow_(flow), print_(print), c_(print.colours), source_(source), sheet_(sheet) {}
 
     void figures() {
-        const auto all = cue_figures(sheet_);
+        const auto all = cue_figures(source_, sheet_);
         const double wide = flow_.paper().room_across() / static_cast<double>(all.size());
         sheet::FlowRow row;
         for (const Figure& f : all)
@@ -63,14 +64,16 @@ class Printer {
     sheet::Flow& flow_;
     const Print& print_;
     const sheet::Colours& c_;
+    const script::Source& source_;
     const script::CueSheet& sheet_;
 };
 
-void add_credits(sheet::Flow& flow, const Print& print, const script::Source& source) {
+void add_credits(sheet::Flow& flow, const Print& print, const script::Source& source,
+                 const script::CueSheet& sheet) {
     flow.space(14);
     flow.keep();
     flow.text(words_in("Credits and permission", print.section, print.colours.ink), 0, 4);
-    for (const Credit& credit : credits(source)) {
+    for (const Credit& credit : credits(source, sheet)) {
         sheet::FlowRow row;
         row.cells = {{0, kCueMediaColumn - 8, {words_in(credit.name, print.plain, print.colours.soft)}},
                      {kCueMediaColumn,
@@ -94,12 +97,12 @@ void cue_pdf(const script::Source& source, const script::CueSheet& sheet, const 
     write_paper(
         file, head,
         [&](sheet::Flow& flow, const Print& print) {
-            Printer printer(flow, print, sheet);
+            Printer printer(flow, print, source, sheet);
             printer.figures();
             printer.strip();
             printer.warnings();
-            add_cue_table(flow, print, sheet);
-            add_credits(flow, print, source);
+            add_cue_table(flow, print, source, sheet);
+            add_credits(flow, print, source, sheet);
         },
         progress);
 }

@@ -15,8 +15,8 @@ constexpr double kBeforeRow = 6, kAfterRow = 7;
 
 class Table {
   public:
-    Table(sheet::Flow& flow, const Print& print, const script::CueSheet& sheet)
-        : flow_(flow), print_(print), c_(print.colours), sheet_(sheet) {}
+    Table(sheet::Flow& flow, const Print& print, const script::Source& source, const script::CueSheet& sheet)
+        : flow_(flow), print_(print), c_(print.colours), source_(source), sheet_(sheet) {}
 
     void run() {
         sheet::FlowRow head;
@@ -112,13 +112,18 @@ class Table {
     void music(const script::Segment& s) {
         const bool again = s.kind == script::SegmentKind::replay;
         auto row = timed(programme_timecode(sheet_, s.programme_start),
-                         length_words(s.programme_end - s.programme_start),
-                         clock_text(seconds(s.media_start)), "to " + clock_text(seconds(s.media_end)), false,
+                         length_words(s.programme_end - s.programme_start), media_place(source_, s),
+                         "to " + clock_text(seconds(s.media_end)), false,
                          {words_in(music_words(sheet_, s), print_.plain, c_.soft)}, kBesideBar + 14);
         const auto& c = c_;
-        row.sign = [again, &c](sheet::Canvas& canvas, double top) {
+        const bool other = s.other.has_value();
+        row.sign = [again, other, &c](sheet::Canvas& canvas, double top) {
             const double x = kCueColumn + kBesideBar, y = top + 2;
             const auto triangle = sheet::Path().move(x, y).line(x + 9, y + 5).line(x, y + 10).close();
+            if (other) { // framed: from elsewhere
+                canvas.frame(x - 4, y - 2, 16, 14, c.strength, 1.2, 2);
+                return canvas.fill(triangle, c.strength);
+            }
             if (!again) return canvas.fill(triangle, c.chest);
             canvas.stroke(triangle, c.chest, 1.3);
             canvas.line(x - 4, y, x - 4, y + 10, c.chest, 1.6);
@@ -136,13 +141,15 @@ class Table {
     sheet::Flow& flow_;
     const Print& print_;
     const sheet::Colours& c_;
+    const script::Source& source_;
     const script::CueSheet& sheet_;
 };
 
 } // namespace
 
-void add_cue_table(sheet::Flow& flow, const Print& print, const script::CueSheet& sheet) {
-    Table(flow, print, sheet).run();
+void add_cue_table(sheet::Flow& flow, const Print& print, const script::Source& source,
+                   const script::CueSheet& sheet) {
+    Table(flow, print, source, sheet).run();
 }
 
 } // namespace luft::exports

@@ -19,6 +19,8 @@ std::string_view kind_word(const CueRow& row) {
     switch (row.segment->kind) {
     case script::SegmentKind::talk:
         return "talk";
+    case script::SegmentKind::quote:
+        return "quote";
     case script::SegmentKind::replay:
         return "replay";
     case script::SegmentKind::play:

@@ -22,7 +22,7 @@ struct CueRow {
 /// In order of programme time; an aside follows the segment that it is spoken over.
 std::vector<CueRow> cue_rows(const script::CueSheet& sheet);
 
-/// "talk", "play", "replay", "aside".
+/// "talk", "play", "quote", "replay", "aside".
 std::string_view kind_word(const CueRow& row);
 
 } // namespace luft::exports

@@ -20,12 +20,17 @@ const char* const kPatterns =
     "<rect width=\"2.6\" height=\"7\" style=\"fill:var(--red)\"/></pattern>"
     "<pattern id=\"again\" width=\"7\" height=\"7\" patternUnits=\"userSpaceOnUse\">"
     "<rect width=\"7\" height=\"7\" style=\"fill:var(--paper)\"/>"
-    "<circle cx=\"3.5\" cy=\"3.5\" r=\"2\" style=\"fill:var(--blue)\"/></pattern></defs>\n";
+    "<circle cx=\"3.5\" cy=\"3.5\" r=\"2\" style=\"fill:var(--blue)\"/></pattern>"
+    "<pattern id=\"other\" width=\"6\" height=\"6\" patternUnits=\"userSpaceOnUse\">"
+    "<rect width=\"6\" height=\"6\" style=\"fill:var(--paper)\"/>"
+    "<rect width=\"3\" height=\"6\" style=\"fill:var(--green)\"/></pattern></defs>\n";
 
 std::string fill_of(script::SegmentKind kind) {
     switch (kind) {
     case script::SegmentKind::talk:
         return "fill=\"url(#talk)\"";
+    case script::SegmentKind::quote:
+        return "fill=\"url(#other)\"";
     case script::SegmentKind::replay:
         return "fill=\"url(#again)\"";
     case script::SegmentKind::play:
@@ -97,6 +102,7 @@ std::string cue_strip(const script::CueSheet& sheet) {
            key_entry("style=\"fill:var(--blue)\"", "recording plays") +
            key_entry("fill=\"url(#talk)\"", "picture stands, you speak");
     if (replays) out += key_entry("fill=\"url(#again)\"", "heard again");
+    if (!sheet.others.empty()) out += key_entry("fill=\"url(#other)\"", "another performance");
     if (!sheet.asides.empty())
         out +=
             "<li><svg width=\"18\" height=\"20\" aria-hidden=\"true\"><path d=\"M3 19v-16h12l-4 5 4 5h-12\" "

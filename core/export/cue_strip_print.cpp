@@ -30,6 +30,11 @@ class Strip {
         if (kind == script::SegmentKind::play) return canvas_.fill(box(x, y, width, height), c_.chest);
         if (kind == script::SegmentKind::talk)
             return canvas_.fill_striped(box(x, y, width, height), c_.change, kWhite);
+        if (kind == script::SegmentKind::quote) {
+            for (double line = x + 1.5; line < x + width; line += 3)
+                canvas_.line(line, y, line, y + height, c_.strength, 1.4);
+            return;
+        }
         for (double line = y + 1.5; line < y + height; line += 3)
             canvas_.line(x, line, x + width, line, c_.chest, 1.2);
     }
@@ -108,6 +113,7 @@ void draw_cue_strip(sheet::Canvas& canvas, const script::CueSheet& sheet, double
     double key = strip.meaning(0, script::SegmentKind::play, "recording plays");
     key = strip.meaning(key, script::SegmentKind::talk, "picture stands, you speak");
     if (replays) key = strip.meaning(key, script::SegmentKind::replay, "heard again");
+    if (!sheet.others.empty()) key = strip.meaning(key, script::SegmentKind::quote, "another performance");
     if (sheet.asides.empty()) return;
     strip.flag(key, kKey + 1);
     strip.after(key + 11, "spoken over the music");

@@ -7,6 +7,7 @@ namespace luft::exports {
 
 inline constexpr std::string_view kCueStyle = R"css(
 .figures { display: grid; grid-template-columns: repeat(4, 1fr); gap: 0.8rem; margin: 0 0 1.2rem; padding: 0; }
+.five { grid-template-columns: repeat(5, 1fr); }
 .figures div { border-top: 3px solid var(--ink); padding-top: 0.35rem; }
 .figures p { margin: 0; }
 .figures .name { color: var(--soft); font-size: 0.88rem; line-height: 1.25; }
@@ -31,11 +32,12 @@ table.cues { font-size: 1rem; margin: 0; }
 .cues td:last-child { width: 100%; padding-right: 0; }
 .cues .at { font-weight: 600; }
 .cues .small { display: block; font-weight: 400; color: var(--soft); font-size: 0.85rem; white-space: nowrap; }
-.cues .play td, .cues .replay td { color: var(--soft); }
-.cues .play .at, .cues .replay .at { font-weight: 400; }
+.cues .play td, .cues .replay td, .cues .quote td { color: var(--soft); }
+.cues .play .at, .cues .replay .at, .cues .quote .at { font-weight: 400; }
 .cues .sign { display: inline-block; width: 1.15rem; height: 1rem; vertical-align: -0.1rem; margin-right: 0.5rem; }
 .cues .solid { fill: var(--blue); }
 .cues .line { fill: none; stroke: var(--blue); stroke-width: 2.4; stroke-linecap: round; stroke-linejoin: round; }
+.cues .other { fill: none; stroke: var(--green); stroke-width: 2; stroke-linejoin: round; }
 .cues .talk td { border-bottom-color: var(--ink); }
 .cues .talk td:last-child { border-left: 5px solid var(--red); padding-left: 1rem; }
 .cues .aside td:last-child { border-left: 5px double var(--orange); padding-left: 1rem; }

@@ -3,6 +3,7 @@
 #include "export/chapters.h"
 #include "export/edit.h"
 #include "export/page.h"
+#include "script/others.h"
 
 namespace luft::exports {
 namespace {
@@ -26,6 +27,13 @@ std::string description(const script::Source& source, const script::CueSheet& sh
            line("Written by", source.piece.writer, "not noted") +
            line("Performed by", p.performer, "not noted") + line("Recording", p.source, "source not noted") +
            line("Permission", p.permission, "none noted. Settle this before the programme is published.");
+    for (const auto& quoted : sheet.others) {
+        const auto& other = script::other_of(source, quoted.performance)->performance;
+        out += line("\nCompared with", other.performer, other.label.c_str()) +
+               line("Recording", other.source, "source not noted") +
+               line("Permission", other.permission,
+                    "none noted. Settle this before the programme is published.");
+    }
     out += "\nPlease keep in mind\n";
     for (const auto& caution : cautions())
         out += caution + "\n";

@@ -30,19 +30,24 @@ struct Place {
 
 class Edit {
   public:
-    /// The sheet must outlive it.
+    /// Both must outlive it.
     Edit(const script::Source& source, const script::CueSheet& sheet);
 
     /// Where playback has run to the recording's end, its last frame is what stands.
     [[nodiscard]] Cut cut(const script::Segment& segment) const;
+    /// Whether a segment's recording has a picture, and whether any of the programme's recordings has.
+    [[nodiscard]] bool has_picture(const script::Segment& segment) const;
+    [[nodiscard]] bool has_picture() const { return has_picture_; }
     /// Stops and asides in order.
     [[nodiscard]] const std::vector<Place>& places() const { return places_; }
-    /// Whole frames of the recording; at least 1.
+    /// Whole frames of the script's own recording; at least 1.
     [[nodiscard]] std::int64_t media_frames() const { return media_frames_; }
     [[nodiscard]] std::int64_t frame(Rational time) const { return (time * rate_).round(); }
 
   private:
+    const script::Source* source_;
     Rational rate_;
+    bool has_picture_ = false;
     std::int64_t media_frames_ = 1;
     std::vector<Place> places_;
 };

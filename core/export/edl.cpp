@@ -2,10 +2,13 @@
 
 #include "export/cue_time.h"
 #include "export/edit.h"
+#include "script/others.h"
 #include "script/title.h"
 
 #include <array>
 #include <cstdio>
+#include <map>
+#include <set>
 
 namespace luft::exports {
 namespace {
@@ -25,12 +28,29 @@ std::string reel_of(const project::Performance& performance) {
     return reel.empty() ? "REEL" : taken ? reel + "1" : reel;
 }
 
+/// Reels by performance, no two of one name: a later one gets a number at its end.
+std::map<project::PerformanceId, std::string> reels_of(const script::Source& source) {
+    std::map<project::PerformanceId, std::string> reels;
+    std::set<std::string> taken;
+    const auto add = [&](const project::Performance& performance) {
+        const std::string plain = reel_of(performance);
+        std::string reel = plain;
+        for (int i = 2; !taken.insert(reel).second; ++i) {
+            const std::string number = std::to_string(i);
+            reel = plain.substr(0, kReelLength - number.size()) + number;
+        }
+        reels.emplace(performance.id, reel);
+    };
+    add(source.performance);
+    for (const script::Other& other : source.others)
+        add(other.performance);
+    return reels;
+}
+
 class List {
   public:
     List(const script::Source& source, const script::CueSheet& sheet)
-        : sheet_(sheet), edit_(source, sheet), reel_(reel_of(source.performance)),
-          clip_(one_text_line(clip_name(source.performance))),
-          has_video_(source.performance.facts.has_video) {
+        : source_(source), sheet_(sheet), edit_(source, sheet), reels_(reels_of(source)) {
         out_ = "TITLE: " + one_text_line(source.piece.title.empty() ? "Untitled" : source.piece.title) +
                "\nFCM: " + (sheet.drop_frame ? "DROP FRAME" : "NON-DROP FRAME") + "\n\n";
     }
@@ -56,35 +76,46 @@ class List {
                 time(cut.record_out) + "\n";
     }
 
-    void speed(Rational speed, std::int64_t at) {
+    [[nodiscard]] const std::string& reel(const Cut& cut) const {
+        return reels_.at(script::performance_of(source_, *cut.segment).id);
+    }
+
+    void speed(const std::string& reel, Rational speed, std::int64_t at) {
         // Timecode counts whole rates, and so does a speed in frames a second.
         const double frames = speed.as_double() * static_cast<double>(sheet_.frame_rate.round());
         std::array<char, 64> line{};
-        std::snprintf(line.data(), line.size(), "M2   %-8s       %05.1f                ", reel_.c_str(),
+        std::snprintf(line.data(), line.size(), "M2   %-8s       %05.1f                ", reel.c_str(),
                       frames);
         out_ += line.data() + time(at) + "\n";
     }
 
-    void clip() { out_ += "* FROM CLIP NAME: " + clip_ + "\n"; }
+    void clip(const Cut& cut) {
+        out_ +=
+            "* FROM CLIP NAME: " + one_text_line(clip_name(script::performance_of(source_, *cut.segment))) +
+            "\n";
+    }
 
     void play(const Cut& cut) {
-        event(reel_, has_video_ ? "AA/V" : "AA", cut.source_in, cut.source_out, cut);
-        if (cut.segment->speed != Rational(1)) speed(cut.segment->speed, cut.source_in);
-        clip();
-        if (cut.segment->kind == script::SegmentKind::replay) note(cut.segment->title);
+        const bool picture = edit_.has_picture(*cut.segment);
+        event(reel(cut), picture ? "AA/V" : "AA", cut.source_in, cut.source_out, cut);
+        if (cut.segment->speed != Rational(1)) speed(reel(cut), cut.segment->speed, cut.source_in);
+        clip(cut);
+        if (cut.segment->kind != script::SegmentKind::play) note(cut.segment->title);
         locate(cut);
+        if (!picture && edit_.has_picture()) event("BL", "V", 0, cut.length(), cut);
     }
 
     void halt(const Cut& cut) {
-        if (has_video_) {
-            event(reel_, "V", cut.source_in, cut.source_in + 1, cut);
-            speed(0, cut.source_in);
-            clip();
+        const bool picture = edit_.has_picture(*cut.segment);
+        if (picture) {
+            event(reel(cut), "V", cut.source_in, cut.source_in + 1, cut);
+            speed(reel(cut), 0, cut.source_in);
+            clip(cut);
             note(cut.segment->title);
             locate(cut);
         }
-        event("BL", "AA", 0, cut.length(), cut);
-        if (has_video_) return;
+        event("BL", picture || !edit_.has_picture() ? "AA" : "AA/V", 0, cut.length(), cut);
+        if (picture) return;
         note(cut.segment->title);
         locate(cut);
     }
@@ -99,10 +130,10 @@ class List {
                         one_text_line(place.title) + "\n";
     }
 
+    const script::Source& source_;
     const script::CueSheet& sheet_;
     Edit edit_;
-    std::string reel_, clip_;
-    bool has_video_ = false;
+    std::map<project::PerformanceId, std::string> reels_;
     int number_ = 0;
     std::string out_;
 };

@@ -3,8 +3,12 @@
 #include "export/cue_rows.h"
 #include "export/cue_time.h"
 #include "export/edit.h"
+#include "script/grid.h"
+#include "script/others.h"
 
 #include <nlohmann/json.hpp>
+
+#include <algorithm>
 
 namespace luft::exports {
 namespace {
@@ -33,32 +37,42 @@ class Timeline {
 
     Json run() {
         Json tracks = Json::array();
-        if (source_.performance.facts.has_video) tracks.push_back(track("Video"));
+        if (edit_.has_picture()) tracks.push_back(track("Video"));
         tracks.push_back(track("Audio"));
         Json stack = item("Stack.1", "tracks", nullptr);
         for (const Place& place : edit_.places())
             stack["markers"].push_back(marker(place));
         stack["children"] = std::move(tracks);
         return {{"OTIO_SCHEMA", "Timeline.1"},
-                {"metadata", ours({{"frame_rate", fraction(sheet_.frame_rate)},
-                                   {"drop_frame", sheet_.drop_frame},
-                                   {"performer", source_.performance.performer},
-                                   {"source", source_.performance.source},
-                                   {"permission", source_.performance.permission}})},
+                {"metadata", ours(with_credits({{"frame_rate", fraction(sheet_.frame_rate)},
+                                                {"drop_frame", sheet_.drop_frame}},
+                                               source_.performance))},
                 {"name", source_.piece.title},
-                {"global_start_time", time(0)},
+                {"global_start_time", time(0, sheet_.frame_rate)},
                 {"tracks", std::move(stack)}};
     }
 
   private:
-    [[nodiscard]] Json time(std::int64_t frames) const {
+    static Json time(std::int64_t frames, Rational rate) {
         return {{"OTIO_SCHEMA", "RationalTime.1"},
-                {"rate", sheet_.frame_rate.as_double()},
+                {"rate", rate.as_double()},
                 {"value", static_cast<double>(frames)}};
     }
 
+    static Json range(std::int64_t start, std::int64_t frames, Rational rate) {
+        return {{"OTIO_SCHEMA", "TimeRange.1"},
+                {"start_time", time(start, rate)},
+                {"duration", time(frames, rate)}};
+    }
     [[nodiscard]] Json range(std::int64_t start, std::int64_t frames) const {
-        return {{"OTIO_SCHEMA", "TimeRange.1"}, {"start_time", time(start)}, {"duration", time(frames)}};
+        return range(start, frames, sheet_.frame_rate);
+    }
+
+    static Json with_credits(Json fields, const project::Performance& performance) {
+        fields["performer"] = performance.performer;
+        fields["source"] = performance.source;
+        fields["permission"] = performance.permission;
+        return fields;
     }
 
     static Json ours(Json fields) { return {{"luftpause", std::move(fields)}}; }
@@ -80,13 +94,22 @@ class Timeline {
                 {"comment", place.text},     {"marked_range", range(place.from, place.to - place.from)}};
     }
 
-    [[nodiscard]] Json media() const {
-        const auto& link = source_.performance.media;
+    /// All of a recording: another one's counts at its own rate.
+    [[nodiscard]] Json available(const script::Segment& s) const {
+        const auto& facts = script::performance_of(source_, s).facts;
+        if (!s.other) return range(0, edit_.media_frames());
+        const script::Grid grid(facts.has_video ? script::programme_rate({}, facts) : sheet_.frame_rate);
+        return range(0, std::max<std::int64_t>(grid.frames_in(facts.duration), 1), grid.rate());
+    }
+
+    [[nodiscard]] Json media(const script::Segment& s) const {
+        const auto& performance = script::performance_of(source_, s);
+        const auto& link = performance.media;
         const bool missing = link.carried || link.path.empty();
         Json out = {{"OTIO_SCHEMA", missing ? "MissingReference.1" : "ExternalReference.1"},
                     {"metadata", Json::object()},
-                    {"name", clip_name(source_.performance)},
-                    {"available_range", range(0, edit_.media_frames())},
+                    {"name", clip_name(performance)},
+                    {"available_range", available(s)},
                     {"available_image_bounds", nullptr}};
         if (!missing) out["target_url"] = url_of(link.path);
         return out;
@@ -103,16 +126,22 @@ class Timeline {
     [[nodiscard]] Json child(const script::Segment& s, bool picture) const {
         const Cut cut = edit_.cut(s);
         const bool stands = s.kind == script::SegmentKind::talk;
-        const bool gap = stands && !picture;
+        const bool gap = picture ? !edit_.has_picture(s) : stands;
         const std::string name =
-            stands || s.kind == script::SegmentKind::replay ? s.title : clip_name(source_.performance);
+            s.kind == script::SegmentKind::play ? clip_name(source_.performance) : s.title;
         Json out = item(gap ? "Gap.1" : "Clip.1", name, range(gap ? 0 : cut.source_in, cut.length()));
-        out["metadata"] = ours({{"kind", kind_word({&s, nullptr})}, {"stop", s.stop_number}});
+        Json fields = {{"kind", kind_word({&s, nullptr})}, {"stop", s.stop_number}};
+        if (s.other) {
+            const auto& other = script::performance_of(source_, s);
+            fields["performance"] = other.label;
+            fields = with_credits(std::move(fields), other);
+        }
+        out["metadata"] = ours(std::move(fields));
         if (gap) return out;
         if (stands) out["effects"].push_back(warp("FreezeFrame.1", "FreezeFrame", 0));
         if (!stands && s.speed != Rational(1))
             out["effects"].push_back(warp("LinearTimeWarp.1", "LinearTimeWarp", s.speed.as_double()));
-        out["media_reference"] = media();
+        out["media_reference"] = media(s);
         return out;
     }
 

@@ -5,6 +5,7 @@
 #include "export/cue_time.h"
 #include "export/lead_in.h"
 #include "export/page.h"
+#include "script/others.h"
 
 namespace luft::exports {
 namespace {
@@ -80,6 +81,10 @@ class Blocks {
         if (!played_) return {};
         const bool again = played_->kind == script::SegmentKind::replay;
         const Seconds end = seconds(played_->media_end);
+        if (played_->other)
+            return "Plays " + safe(script::performance_name(script::performance_of(source_, *played_))) +
+                   " for " + length_words(played_->programme_end - played_->programme_start) + ", up to " +
+                   clock_text(end);
         return (again ? "Plays again for " : "Plays for ") +
                length_words(played_->programme_end - played_->programme_start) +
                (again ? ", up to " : ", halts at ") + clock_text(end) + sung_before(end);

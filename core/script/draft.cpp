@@ -76,6 +76,7 @@ ScriptItem new_item(const Source& source, const Moment& moment, std::optional<Se
     }
     item.kind = ScriptItemKind::stop;
     item.at = stop_for(source, moment, last_stop);
+    item.quote = quote_for(source, moment);
     if (const auto replay = replay_for(source, moment, item.at)) {
         item.replay = replay->span;
         item.replay_speed = replay->speed;
@@ -97,6 +98,10 @@ std::vector<ScriptItem> draft(const Source& source) {
         if (has_own_words(source, *moment)) continue;
         const ScriptItem* stored = stored_for(source, *moment);
         ScriptItem item = stored ? *stored : new_item(source, *moment, last_stop);
+        if (stored && stored->kind == ScriptItemKind::aside && moment->beside) { // since compared
+            item = new_item(source, *moment, last_stop);
+            item.id = stored->id;
+        }
         const std::string words =
             item.kind == ScriptItemKind::aside ? moment->remark : wording.talk(*moment, item);
         if (item.text != words) item.rehearsed.reset();

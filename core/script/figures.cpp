@@ -1,6 +1,8 @@
 #include "script/figures.h"
 
 #include "base/text.h"
+#include "script/grid.h"
+#include "script/others.h"
 
 #include <algorithm>
 
@@ -15,10 +17,11 @@ bool is_spoken(const Source& source, const Segment& talk) {
     });
 }
 
-Rational heard_once(const CueSheet& sheet) {
+/// Of the script's own recording, or of another performance's.
+Rational heard_once(const CueSheet& sheet, std::optional<project::PerformanceId> other) {
     std::vector<std::pair<Rational, Rational>> heard;
     for (const Segment& s : sheet.segments)
-        if (s.kind != SegmentKind::talk) heard.emplace_back(s.media_start, s.media_end);
+        if (s.kind != SegmentKind::talk && s.other == other) heard.emplace_back(s.media_start, s.media_end);
     std::ranges::sort(heard);
     Rational sum;
     Rational until;
@@ -28,6 +31,35 @@ Rational heard_once(const CueSheet& sheet) {
         until = end;
     }
     return sum;
+}
+
+double share(Rational part, Rational whole) {
+    return whole > Rational(0) ? (part / whole).as_double() : 0;
+}
+
+/// How much of a stretch is of one other performance.
+Rational length_of(const Stretch& stretch, const CueSheet& sheet, project::PerformanceId other) {
+    Rational sum;
+    for (const auto& piece : stretch.pieces)
+        if (sheet.segments[piece.segment].other == other) sum += piece.end - piece.start;
+    return sum;
+}
+
+void sum_up_others(const Source& source, const std::vector<Stretch>& stretches, CueSheet& sheet) {
+    const Grid grid(sheet.frame_rate);
+    for (const Segment& s : sheet.segments) {
+        if (!s.other) continue;
+        auto of_it = std::ranges::find(sheet.others, *s.other, &QuotedOther::performance);
+        if (of_it == sheet.others.end()) of_it = sheet.others.insert(of_it, {*s.other, {}, {}, 0, {}});
+        of_it->quoted += s.programme_end - s.programme_start;
+    }
+    for (QuotedOther& other : sheet.others) {
+        const Seconds length = other_of(source, other.performance)->performance.facts.duration;
+        other.quoted_once = heard_once(sheet, other.performance);
+        other.quoted_share = share(other.quoted_once, grid.time(grid.frames_in(length)));
+        for (const Stretch& s : stretches)
+            other.longest_quote = std::max(other.longest_quote, length_of(s, sheet, other.performance));
+    }
 }
 
 } // namespace
@@ -65,11 +97,15 @@ std::vector<Stretch> stretches(const Source& source, const CueSheet& sheet) {
 
 void sum_up(const Source& source, Rational recording, CueSheet& sheet) {
     for (const Segment& s : sheet.segments)
-        (s.kind == SegmentKind::talk ? sheet.talk_time : sheet.quoted) += s.programme_end - s.programme_start;
-    sheet.quoted_once = heard_once(sheet);
-    if (recording > Rational(0)) sheet.quoted_share = (sheet.quoted_once / recording).as_double();
-    for (const Stretch& s : stretches(source, sheet))
+        if (!s.other)
+            (s.kind == SegmentKind::talk ? sheet.talk_time : sheet.quoted) +=
+                s.programme_end - s.programme_start;
+    sheet.quoted_once = heard_once(sheet, std::nullopt);
+    sheet.quoted_share = share(sheet.quoted_once, recording);
+    const auto all = stretches(source, sheet);
+    for (const Stretch& s : all)
         sheet.longest_quote = std::max(sheet.longest_quote, s.length);
+    sum_up_others(source, all, sheet);
 }
 
 } // namespace luft::script

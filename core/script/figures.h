@@ -8,7 +8,7 @@
 namespace luft::script {
 
 /// A stretch of recording during which nobody speaks. It may be made of several pieces, since neither a
-/// replay nor a halt without words breaks it.
+/// replay, a quote of another performance nor a halt without words breaks it.
 struct Stretch {
     struct Piece {
         std::size_t segment = 0; ///< index into CueSheet::segments
@@ -21,8 +21,8 @@ struct Stretch {
 /// All such stretches in order.
 std::vector<Stretch> stretches(const Source& source, const CueSheet& sheet);
 
-/// Fills in talk_time, quoted, quoted_once, quoted_share and longest_quote. `recording` is the recording's
-/// length on the programme's grid.
+/// Fills in talk_time, quoted, quoted_once, quoted_share, longest_quote and others. `recording` is the
+/// recording's length on the programme's grid.
 void sum_up(const Source& source, Rational recording, CueSheet& sheet);
 
 } // namespace luft::script

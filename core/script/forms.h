@@ -78,6 +78,25 @@ inline constexpr std::array kOwnDrill = {
     "A drill for this is {n}. {c}",
     "Try the drill {n}. {c}",
 };
+/// Here "{n}" is another performance: a singer's name, or "the performance “B”".
+inline constexpr std::array kQuote = {
+    "Now listen to {n} in the same place.",
+    "Compare it with {n}.",
+    "Here is {n} in the same place.",
+};
+inline constexpr std::array kSlowQuote = {
+    "Now listen to {n} in the same place, slowed down.",
+    "Compare it with {n}, in slow motion.",
+};
+inline constexpr std::array kQuoteAndReplay = {
+    "Listen first to {n}, and then here again.",
+    "Compare for yourself: {n}, and then the same place here once more.",
+    "Here is {n} in the same place, and after that what we have just heard.",
+};
+inline constexpr std::array kSlowQuoteAndReplay = {
+    "Listen first to {n}, and then here again, both slowed down.",
+    "Compare in slow motion: first {n}, and then the same place here.",
+};
 inline constexpr std::array kReplay = {
     "Listen once more.",
     "Here it is again.",

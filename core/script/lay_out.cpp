@@ -5,6 +5,7 @@
 #include "script/figures.h"
 #include "script/grid.h"
 #include "script/lay_asides.h"
+#include "script/others.h"
 #include "script/timecode.h"
 #include "script/title.h"
 #include "script/warnings.h"
@@ -113,22 +114,42 @@ class Layout {
             sheet_.warnings.push_back(skipped_warning(number, item));
         play_to(at);
         talk(item, at, number);
+        if (item.quote) quote(item, number);
         if (item.replay) replay(item, number);
         if (item.resume) media_ = clamped(*item.resume);
     }
 
-    void replay(const ScriptItem& item, int number) {
+    /// What is heard after a talk: null when no frame of it is left.
+    Segment* heard_after(const ScriptItem& item, int number, SegmentKind kind, Span span, std::int64_t end) {
         if (!(item.replay_speed >= 0.25 && item.replay_speed <= 1))
             throw Error(Fault::bad_request, "A replay's speed must lie between 0.25 and 1.");
         const Rational speed = nearest_rational(item.replay_speed, 1000);
-        const std::int64_t from = clamped(item.replay->start);
-        const std::int64_t to = clamped(item.replay->end);
-        if (to <= from) return;
-        Segment& s = add(SegmentKind::replay, (Rational(to - from) / speed).ceil(), from, to);
+        const std::int64_t from = std::clamp<std::int64_t>(grid_.nearest(span.start), 0, end);
+        const std::int64_t to = std::clamp<std::int64_t>(grid_.nearest(span.end), 0, end);
+        if (to <= from) return nullptr;
+        Segment& s = add(kind, (Rational(to - from) / speed).ceil(), from, to);
         s.speed = speed;
         s.item = item.id;
         s.stop_number = number;
-        s.title = replay_title(speed);
+        return &s;
+    }
+
+    void quote(const ScriptItem& item, int number) {
+        const Span span = item.quote->span;
+        const Other* other = other_of(source_, item.quote->performance);
+        const std::int64_t end = other ? grid_.frames_in(other->performance.facts.duration) : 0;
+        if (span.start < Seconds(0) || exact(span.end) > grid_.time(end) + grid_.time(1))
+            sheet_.warnings.push_back(
+                quote_outside_warning(number, item, other ? &other->performance : nullptr));
+        Segment* s = other ? heard_after(item, number, SegmentKind::quote, span, end) : nullptr;
+        if (!s) return;
+        s->other = item.quote->performance;
+        s->title = quote_title(other->performance, s->speed);
+    }
+
+    void replay(const ScriptItem& item, int number) {
+        if (Segment* s = heard_after(item, number, SegmentKind::replay, *item.replay, end_))
+            s->title = replay_title(s->speed);
     }
 
     const Source& source_;

@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "script/grid.h"
+#include "script/others.h"
 #include "script/singing.h"
 
 #include <algorithm>
@@ -56,7 +57,8 @@ Seconds stop_for(const Source& source, const project::Moment& moment, std::optio
 }
 
 std::optional<Seconds> aside_for(const Source& source, const project::Moment& moment) {
-    if (moment.verdict != project::Verdict::explain || !moment.drill.empty()) return std::nullopt;
+    if (moment.verdict != project::Verdict::explain || !moment.drill.empty() || moment.beside)
+        return std::nullopt;
     const int words = count_words(moment.remark);
     if (words == 0 || words > kMostAsideWords) return std::nullopt;
     const Seconds length(time_to_say(moment.remark, source.settings.words_per_minute).as_double());
@@ -73,7 +75,7 @@ std::optional<Seconds> aside_for(const Source& source, const project::Moment& mo
 std::optional<Replay> replay_for(const Source& source, const project::Moment& moment, Seconds stop) {
     const bool late = stop - moment.span.end > kFresh;
     if (moment.span.length() > kLongestReplay) return std::nullopt;
-    if (moment.verdict != project::Verdict::watch && !late) return std::nullopt;
+    if (moment.verdict != project::Verdict::watch && !late && !moment.beside) return std::nullopt;
     Replay replay;
     replay.span = {std::max(moment.span.start - kLeadIn, Seconds(0)),
                    std::min(moment.span.end + kLeadIn, std::max(stop, moment.span.end))};
@@ -81,6 +83,18 @@ std::optional<Replay> replay_for(const Source& source, const project::Moment& mo
     if (replay.span.end <= replay.span.start) return std::nullopt;
     if (passes_quickly(moment)) replay.speed = 0.5;
     return replay;
+}
+
+std::optional<project::Quote> quote_for(const Source& source, const project::Moment& moment) {
+    if (!moment.beside) return std::nullopt;
+    const Other* other = other_of(source, moment.beside->performance);
+    if (!other) return std::nullopt;
+    project::Quote quote = *moment.beside;
+    quote.span.start = std::min(quote.span.start, std::max(quote.span.start - kLeadIn, Seconds(0)));
+    // A counterpart that runs past the recording's end stays as it is, and is warned about.
+    quote.span.end =
+        std::max(quote.span.end, std::min(quote.span.end + kLeadIn, other->performance.facts.duration));
+    return quote;
 }
 
 } // namespace luft::script

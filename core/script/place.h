@@ -13,7 +13,7 @@ namespace luft::script {
 Seconds stop_for(const Source& source, const project::Moment& moment, std::optional<Seconds> last_stop);
 
 /// Start of a rest soon after the moment in which its remark fits; none when it has no remark, is more than
-/// an explanation, or finds no rest.
+/// an explanation, is compared with another performance, or finds no rest.
 std::optional<Seconds> aside_for(const Source& source, const project::Moment& moment);
 
 struct Replay {
@@ -22,7 +22,11 @@ struct Replay {
 };
 
 /// What is worth hearing again after the talk: a short moment to watch, at half speed where it passes
-/// quickly; or any moment when the halt comes well after it.
+/// quickly; or any short moment when the halt comes well after it, or another performance is heard before.
 std::optional<Replay> replay_for(const Source& source, const project::Moment& moment, Seconds stop);
+
+/// What is heard of another performance beside the moment: its counterpart, with a little before and after
+/// it. None when it has none, or the project no longer has that performance.
+std::optional<project::Quote> quote_for(const Source& source, const project::Moment& moment);
 
 } // namespace luft::script

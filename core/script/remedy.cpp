@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "script/figures.h"
 #include "script/lay_asides.h"
+#include "script/others.h"
 #include "script/shorten.h"
 #include "script/singing.h"
 
@@ -84,10 +85,28 @@ void for_skipped(const Source& source, const ScriptItem& stop, Remedies& out) {
     }
 }
 
+/// A quote outside the other performance's recording: what of it there is, or nothing.
+void for_quote_outside(const Source& source, const ScriptItem& stop, Remedies& out) {
+    const Other* other = other_of(source, stop.quote->performance);
+    ScriptItem cut = stop;
+    if (other) {
+        Span& span = cut.quote->span;
+        span = {std::max(span.start, Seconds(0)), std::min(span.end, other->performance.facts.duration)};
+        if (span.end > span.start)
+            out.push_back({"Quote " + other->performance.label + " only from " + clock_text(span.start) +
+                               " to " + clock_text(span.end),
+                           {cut}});
+    }
+    cut.quote.reset();
+    out.push_back({"Leave the quote out", {std::move(cut)}});
+}
+
 Remedies ideas(const Source& source, const CueSheet& sheet, const Warning& warning, const ScriptItem& item) {
     Remedies out;
     if (item.kind == ScriptItemKind::aside)
         for_aside(source, sheet, item, out);
+    else if (warning.kind == WarningKind::quote_outside)
+        for_quote_outside(source, item, out);
     else if (warning.kind == WarningKind::stops_too_close)
         for_close_stop(source, item, out);
     else if (warning.remedy)
@@ -139,7 +158,8 @@ bool helps(const Source& source, const CueSheet& sheet, const Remedy& remedy, co
         return on_items(after) <= on_items(sheet) &&
                (is_new_halt(remedy) || too_long(changed, after) < too_long(source, sheet));
     if (warning.kind == WarningKind::share_too_large)
-        return on_items(after) <= on_items(sheet) && after.quoted_share < sheet.quoted_share;
+        return on_items(after) <= on_items(sheet) &&
+               share_of(after, warning.other).share < share_of(sheet, warning.other).share;
     return std::ranges::none_of(after.warnings,
                                 [&](const Warning& left) { return left.item == warning.item; });
 }
@@ -151,7 +171,7 @@ std::optional<Remedy> remedy_for(const Source& source, const CueSheet& sheet, co
     if (warning.kind == WarningKind::quote_too_long)
         all = shorten_quote(source, sheet, warning);
     else if (warning.kind == WarningKind::share_too_large)
-        all = shorten_share(source, sheet);
+        all = shorten_share(source, sheet, warning.other);
     else if (const ScriptItem* item = item_of(source, warning.item))
         all = ideas(source, sheet, warning, *item);
     for (Remedy& remedy : all)

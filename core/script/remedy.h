@@ -24,7 +24,8 @@ struct Remedy {
 /// nearest rest that it fits, or becomes a stop at the nearest phrase end. A quote too long is shortened: the
 /// music before a halt starts later, at a phrase; the music at the end of the recording ends sooner, at a
 /// phrase end; only where neither can be, a halt for words is added. The same where too large a share is
-/// quoted: the longest music first.
+/// quoted: the longest music first. A quote of another performance ends sooner, at one of its phrase ends;
+/// one that lies outside its recording is cut to it, or left out.
 ///
 /// All of them were tried on a layout: a warning on an item goes, and the item has no other; quotes get
 /// shorter, which may take several steps, and no item gets a warning for it. Only the added halt shortens

@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "script/figures.h"
+#include "script/others.h"
 #include "script/singing.h"
 
 #include <algorithm>
@@ -81,6 +82,24 @@ std::optional<Remedy> end_sooner(const Source& source, const CueSheet& sheet, st
     return Remedy{"End the music at " + clock_text(*end), {std::move(item)}};
 }
 
+/// Quotes another performance only up to its last phrase end that leaves at most `most` of programme time,
+/// else to its first one.
+std::optional<Remedy> quote_less(const Source& source, const Segment& s, Seconds most) {
+    const Other* other = other_of(source, *s.other);
+    const auto stop = std::ranges::find(source.items, *s.item, &ScriptItem::id);
+    if (!other || stop == source.items.end()) return std::nullopt;
+    const Seconds from = seconds(s.media_start);
+    std::optional<Seconds> end;
+    for (const Seconds t : phrase_ends(other->marks)) {
+        if (t < from + Seconds(1) || t > seconds(s.media_end) - kEdge) continue;
+        if (!end || (t - from) / s.speed.as_double() <= most) end = t;
+    }
+    if (!end) return std::nullopt;
+    ScriptItem item = *stop;
+    item.quote->span.end = *end;
+    return Remedy{"Quote " + other->performance.label + " only up to " + clock_text(*end), {std::move(item)}};
+}
+
 /// Media time of the first aside spoken in a segment, else the segment's end.
 Seconds until_spoken(const CueSheet& sheet, const Segment& s) {
     for (const AsideCue& aside : sheet.asides)
@@ -110,9 +129,11 @@ std::vector<Remedy> shorten_quote(const Source& source, const CueSheet& sheet, c
     const Seconds excess = seconds(stretch->length) - most;
     for (const Stretch::Piece& piece : stretch->pieces) {
         const Segment& s = sheet.segments[piece.segment];
+        const Seconds length = seconds(piece.end - piece.start);
+        if (s.kind == SegmentKind::quote)
+            if (auto remedy = quote_less(source, s, length - excess)) out.push_back(std::move(*remedy));
         if (s.kind != SegmentKind::play) continue;
         const Seconds from = seconds(s.media_start + (piece.start - s.programme_start));
-        const Seconds length = seconds(piece.end - piece.start);
         if (piece.end == s.programme_end && is_last(sheet, piece.segment))
             if (auto remedy = end_sooner(source, sheet, piece.segment, from, length - excess))
                 out.push_back(std::move(*remedy));
@@ -130,14 +151,17 @@ std::vector<Remedy> shorten_quote(const Source& source, const CueSheet& sheet, c
     return out;
 }
 
-std::vector<Remedy> shorten_share(const Source& source, const CueSheet& sheet) {
+std::vector<Remedy> shorten_share(const Source& source, const CueSheet& sheet,
+                                  std::optional<project::PerformanceId> other) {
     std::vector<Remedy> out;
-    if (!source.settings.most_quoted_share || sheet.quoted_share <= 0) return out;
-    const Seconds recording = seconds(sheet.quoted_once) / sheet.quoted_share;
-    const Seconds excess = seconds(sheet.quoted_once) - recording * *source.settings.most_quoted_share;
+    const Share quoted = share_of(sheet, other);
+    if (!source.settings.most_quoted_share || quoted.share <= 0) return out;
+    const Seconds recording = quoted.once / quoted.share;
+    const Seconds excess = quoted.once - recording * *source.settings.most_quoted_share;
     std::vector<std::size_t> order;
+    const SegmentKind kind = other ? SegmentKind::quote : SegmentKind::play;
     for (std::size_t i = 0; i < sheet.segments.size(); ++i)
-        if (sheet.segments[i].kind == SegmentKind::play) order.push_back(i);
+        if (sheet.segments[i].kind == kind && sheet.segments[i].other == other) order.push_back(i);
     const auto length = [&](std::size_t i) {
         return sheet.segments[i].media_end - sheet.segments[i].media_start;
     };
@@ -145,6 +169,11 @@ std::vector<Remedy> shorten_share(const Source& source, const CueSheet& sheet) {
     for (const std::size_t i : order) {
         const Segment& s = sheet.segments[i];
         const Seconds wanted = seconds(length(i)) - excess;
+        if (other) {
+            if (auto remedy = quote_less(source, s, wanted / s.speed.as_double()))
+                out.push_back(std::move(*remedy));
+            continue;
+        }
         auto remedy = is_last(sheet, i) ? end_sooner(source, sheet, i, since_spoken(sheet, s), wanted)
                                         : start_later(source, sheet, i, until_spoken(sheet, s), wanted);
         if (remedy) out.push_back(std::move(*remedy));

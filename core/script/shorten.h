@@ -10,8 +10,9 @@ namespace luft::script {
 /// halt that still waits for its words, and shortens nothing until it has some.
 std::vector<Remedy> shorten_quote(const Source& source, const CueSheet& sheet, const Warning& warning);
 
-/// Ways to less music, the longest music first: steps towards the set share. None where no music can be left
-/// out.
-std::vector<Remedy> shorten_share(const Source& source, const CueSheet& sheet);
+/// Ways to less music, the longest music first: steps towards the set share. `other` says whose, as in
+/// Warning. None where no music can be left out.
+std::vector<Remedy> shorten_share(const Source& source, const CueSheet& sheet,
+                                  std::optional<project::PerformanceId> other);
 
 } // namespace luft::script

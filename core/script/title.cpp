@@ -1,6 +1,7 @@
 #include "script/title.h"
 
 #include "base/text.h"
+#include "script/others.h"
 #include "script/phrases.h"
 
 #include <cstdint>
@@ -20,6 +21,13 @@ std::size_t characters(const std::string& text) {
     for (const char c : text)
         if (starts_character(c)) ++n;
     return n;
+}
+
+std::string at_speed(Rational speed) {
+    if (speed == Rational(1)) return {};
+    if (speed == Rational(1, 2)) return " at half speed";
+    if (speed == Rational(1, 4)) return " at quarter speed";
+    return " at " + std::to_string((speed * Rational(100)).round()) + " % speed";
 }
 
 } // namespace
@@ -66,10 +74,11 @@ std::string title_of(const Source& source, const project::ScriptItem& item, int 
 }
 
 std::string replay_title(Rational speed) {
-    if (speed == Rational(1)) return "Again";
-    if (speed == Rational(1, 2)) return "Again at half speed";
-    if (speed == Rational(1, 4)) return "Again at quarter speed";
-    return "Again at " + std::to_string((speed * Rational(100)).round()) + " % speed";
+    return "Again" + at_speed(speed);
+}
+
+std::string quote_title(const project::Performance& other, Rational speed) {
+    return "Compare" + at_speed(speed) + ": " + performance_name(other);
 }
 
 } // namespace luft::script

@@ -14,6 +14,9 @@ std::string title_of(const Source& source, const project::ScriptItem& item, int 
 /// "Again", "Again at half speed", "Again at 70 % speed".
 std::string replay_title(Rational speed);
 
+/// "Compare: B (Mara Lindqvist)", "Compare at half speed: B (Mara Lindqvist)".
+std::string quote_title(const project::Performance& other, Rational speed);
+
 /// A text on one line: runs of white space and control characters become one space; cut at a word's end with
 /// "…" when it is longer than `most` characters.
 std::string one_line(const std::string& text, std::size_t most = 1000);

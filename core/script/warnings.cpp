@@ -1,13 +1,13 @@
 #include "script/warnings.h"
 
 #include "base/text.h"
-#include "script/figures.h"
 #include "script/lay_asides.h"
+#include "script/others.h"
+#include "script/quote_warnings.h"
 #include "script/singing.h"
 #include "script/title.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace luft::script {
 namespace {
@@ -86,70 +86,19 @@ void warn_of_close_stops(const Source& source, CueSheet& sheet) {
     }
 }
 
-/// Media time of a phrase end inside the stretch, as near as can be to the first of equal parts that are each
-/// short enough, and not right at the stretch's own ends.
-std::optional<Seconds> place_to_speak(const CueSheet& sheet, const Stretch& stretch,
-                                      const std::vector<Seconds>& ends, Seconds most, Seconds apart) {
-    const double parts = std::ceil(stretch.length.as_double() / most.value());
-    const double wanted = stretch.length.as_double() / parts;
-    std::optional<Seconds> best;
-    double best_distance = 0;
-    double before = 0; // length of the pieces before this one
-    for (const auto& piece : stretch.pieces) {
-        const Segment& s = sheet.segments[piece.segment];
-        const double length = (piece.end - piece.start).as_double();
-        if (s.kind == SegmentKind::play) {
-            const Rational media = s.media_start + (piece.start - s.programme_start);
-            for (const Seconds end : ends) {
-                const double offset = end.value() - media.as_double();
-                const double place = before + offset;
-                if (offset < 0 || offset > length) continue;
-                if (place < apart.value() || place > stretch.length.as_double() - apart.value()) continue;
-                if (best && std::abs(place - wanted) >= best_distance) continue;
-                best = end;
-                best_distance = std::abs(place - wanted);
-            }
-        }
-        before += length;
-    }
-    return best;
-}
-
-void warn_of_long_quotes(const Source& source, CueSheet& sheet) {
-    const Seconds most = source.settings.longest_quote;
-    if (most <= Seconds(0)) return;
-    const auto ends = phrase_ends(source.marks);
-    for (const Stretch& stretch : stretches(source, sheet)) {
-        if (seconds(stretch.length) <= most) continue;
-        Warning w{WarningKind::quote_too_long, {}, {}, {}};
-        for (const Seconds apart : {source.settings.least_between_stops, Seconds(1)})
-            if (!w.remedy) w.remedy = place_to_speak(sheet, stretch, ends, most, apart);
-        const auto& first = stretch.pieces.front();
-        w.programme_start = first.start;
-        const Segment& s = sheet.segments[first.segment];
-        const Rational from = s.media_start + (first.start - s.programme_start) * s.speed;
-        w.words = "From " + clock_text(seconds(from)) + " of the recording on, " +
-                  seconds_text(stretch.length.as_double()) + " run without a spoken word (set: at most " +
-                  seconds_text(most.value()) + "); " +
-                  (w.remedy ? "a phrase ends at " + clock_text(*w.remedy) + ", where a few words would fit."
-                            : "no phrase ends inside it: shorten it, or speak over an instrumental bar.");
-        sheet.warnings.push_back(std::move(w));
-    }
-}
-
-void warn_of_share(const Source& source, CueSheet& sheet) {
-    const auto most = source.settings.most_quoted_share;
-    if (!most || sheet.quoted_share <= *most) return;
-    const double length = sheet.quoted_once.as_double() / sheet.quoted_share;
-    Warning w{WarningKind::share_too_large, {}, {}, {}};
-    w.words = "The programme plays " + fixed(100 * sheet.quoted_share, 0) +
-              " % of the recording (set: at most " + fixed(100 * *most, 0) + " %); it would have to quote " +
-              seconds_text(sheet.quoted_once.as_double() - *most * length) +
-              " less: let stops go on later in the recording, or end it earlier.";
-    sheet.warnings.push_back(std::move(w));
-}
-
 } // namespace
+
+Warning quote_outside_warning(int stop_number, const project::ScriptItem& item,
+                              const project::Performance* other) {
+    const std::string quoted = clock_text(item.quote->span.start) + " to " + clock_text(item.quote->span.end);
+    return {WarningKind::quote_outside,
+            item.id,
+            name_of(stop_number, item.at) +
+                (other ? " quotes " + performance_name(*other) + " from " + quoted +
+                             ", but its recording is " + clock_text(other->facts.duration) + " long."
+                       : " quotes a performance that is no longer in the project."),
+            {}};
+}
 
 Warning outside_warning(int stop_number, const project::ScriptItem& item, Seconds recording) {
     return {WarningKind::stop_outside, item.id,
@@ -182,8 +131,7 @@ Warning cut_off_warning(const project::ScriptItem& item, Rational too_long, bool
 }
 
 void warn(const Source& source, const Grid& grid, CueSheet& sheet) {
-    warn_of_share(source, sheet);
-    warn_of_long_quotes(source, sheet);
+    warn_of_quotes(source, sheet);
     warn_of_stops_in_notes(source, sheet);
     warn_of_close_stops(source, sheet);
     warn_of_asides(source, grid, sheet);

@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "script/forms.h"
+#include "script/others.h"
 #include "script/phrases.h"
 #include "script/spoken.h"
 #include "script/title.h"
@@ -142,10 +143,19 @@ std::string Wording::drill(const Moment& moment) {
     return put(next(forms), title, lower_first(without_stop(one_line(drill->aim))));
 }
 
-std::string Wording::replay(const project::ScriptItem& item) {
+std::string Wording::heard_next(const project::ScriptItem& item) {
+    const bool slow = item.replay_speed < 1;
+    if (const Other* other = item.quote ? other_of(source_, item.quote->performance) : nullptr) {
+        std::span<const char* const> forms = slow ? std::span<const char* const>(forms::kSlowQuote)
+                                                  : std::span<const char* const>(forms::kQuote);
+        if (item.replay)
+            forms = slow ? std::span<const char* const>(forms::kSlowQuoteAndReplay)
+                         : std::span<const char* const>(forms::kQuoteAndReplay);
+        return put(next(forms), spoken_name(other->performance), {});
+    }
     if (!item.replay) return {};
-    return next(item.replay_speed < 1 ? std::span<const char* const>(forms::kSlowReplay)
-                                      : std::span<const char* const>(forms::kReplay));
+    return next(slow ? std::span<const char* const>(forms::kSlowReplay)
+                     : std::span<const char* const>(forms::kReplay));
 }
 
 std::string Wording::talk(const Moment& moment, const project::ScriptItem& item) {
@@ -158,7 +168,7 @@ std::string Wording::talk(const Moment& moment, const project::ScriptItem& item)
     }
     say(text, footing(moment, evidence));
     say(text, drill(moment));
-    say(text, replay(item));
+    say(text, heard_next(item));
     return text;
 }
 

@@ -19,7 +19,8 @@ class Wording {
     /// Who sings what, from where, and what to listen for.
     std::string opening(const std::vector<const project::Moment*>& moments, int halts);
     /// The coach's remark first; then the shades, each by the footing of its facet (measured, hint, coach's
-    /// view); the evidence; the drill; and that the moment is heard again, if the item says so.
+    /// view); the evidence; the drill; and what is heard next, if the item says so: another performance, and
+    /// the moment again.
     std::string talk(const project::Moment& moment, const project::ScriptItem& item);
     /// Strengths, what to watch, what to practise.
     std::string closing(const std::vector<const project::Moment*>& moments);
@@ -38,7 +39,10 @@ class Wording {
     /// What all of it rests on: noted evidence, a doubt, or the ear alone.
     std::string footing(const project::Moment& moment, const Evidence& evidence);
     std::string drill(const project::Moment& moment);
-    std::string replay(const project::ScriptItem& item);
+    std::string heard_next(const project::ScriptItem& item);
+    /// Another performance, as one speaks of it.
+    [[nodiscard]] std::string spoken_name(const project::Performance& other) const;
+    [[nodiscard]] std::string compared(const std::vector<const project::Moment*>& moments) const;
     std::vector<std::string> drills_to_take_home(const std::vector<const project::Moment*>& moments);
     std::string nouns(const std::vector<const project::Moment*>& moments, project::Verdict verdict);
     /// The next form of a kind of sentence.

@@ -1,5 +1,6 @@
 // Opening and closing: what stands before and after the stops.
 #include "base/text.h"
+#include "script/others.h"
 #include "script/phrases.h"
 #include "script/spoken.h"
 #include "script/title.h"
@@ -47,6 +48,27 @@ std::vector<std::string> main_facets(const Source& source, const std::vector<con
 
 } // namespace
 
+std::string Wording::spoken_name(const project::Performance& other) const {
+    const auto sings_here = [&](const project::Performance& p) {
+        return p.id != other.id && p.performer == other.performer;
+    };
+    const bool one_of_two = sings_here(source_.performance) ||
+                            std::ranges::any_of(source_.others, sings_here, &Other::performance);
+    return other.performer.empty() || one_of_two ? "the performance " + quoted(other.label)
+                                                 : one_line(other.performer);
+}
+
+std::string Wording::compared(const std::vector<const Moment*>& moments) const {
+    std::vector<std::string> names;
+    for (const Moment* m : moments) {
+        const Other* other = m->beside ? other_of(source_, m->beside->performance) : nullptr;
+        if (!other) continue;
+        const std::string name = spoken_name(other->performance);
+        if (std::ranges::find(names, name) == names.end()) names.push_back(name);
+    }
+    return names.empty() ? std::string() : " Beside it we hear a little of " + listed(names) + ".";
+}
+
 std::string Wording::opening(const std::vector<const Moment*>& moments, int halts) {
     const auto& piece = source_.piece;
     const auto& performance = source_.performance;
@@ -63,6 +85,7 @@ std::string Wording::opening(const std::vector<const Moment*>& moments, int halt
         text += " About the recording: " + sentence(one_line(performance.source));
     const auto facets = main_facets(source_, moments);
     if (!facets.empty()) text += " Listen with me for " + listed(facets) + ".";
+    text += compared(moments);
     if (halts > 0) text += " I halt the recording " + times(halts) + ", and then we let it go on.";
     return text;
 }

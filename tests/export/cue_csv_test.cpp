@@ -39,7 +39,7 @@ TEST_CASE("a reader from outside gets every field back as it was") {
 
 TEST_CASE("the cue sheet has one record a segment and aside, all of the same length") {
     const auto sheet = script::lay_out(cue_source());
-    const auto rows = read_back(cue_csv(sheet));
+    const auto rows = read_back(cue_csv(cue_source(), sheet));
     REQUIRE(rows.size() == 1 + sheet.segments.size() + sheet.asides.size());
     for (const auto& row : rows)
         CHECK(row.size() == 11);
@@ -56,7 +56,7 @@ TEST_CASE("the cue sheet has one record a segment and aside, all of the same len
 }
 
 TEST_CASE("records end with CR LF, and text that looks like a formula is made harmless") {
-    const std::string csv = cue_csv(script::lay_out(cue_source()));
+    const std::string csv = cue_csv(cue_source(), script::lay_out(cue_source()));
     CHECK(csv.ends_with("\r\n"));
     CHECK(read_back(csv)[7][10] == "'=1+1 is no formula here");
     for (const char* text : {"=1", "+1", "-1", "@x", "\t=1", "\r=1"})

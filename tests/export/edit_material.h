@@ -31,6 +31,18 @@ inline script::Source halts(const std::vector<std::pair<std::int64_t, std::int64
     return s;
 }
 
+/// The same, whose first stop quotes 3 s of another performance at half speed; that one runs at 23.976.
+inline script::Source quoting_source(std::int64_t rate_num, std::int64_t rate_den) {
+    script::Source s = edit_source(rate_num, rate_den);
+    s.others = script::testing::compared({}).others;
+    auto& facts = s.others[0].performance.facts;
+    facts.has_video = true;
+    facts.frame_rate_num = 24000;
+    facts.frame_rate_den = 1001;
+    s.items[1].quote = project::Quote{{2}, {Seconds(10), Seconds(13)}};
+    return s;
+}
+
 /// 23.976, 25, 29.97 drop-frame and 59.94 drop-frame.
 inline const std::vector<std::pair<std::int64_t, std::int64_t>> kRates = {
     {24000, 1001}, {25, 1}, {30000, 1001}, {60000, 1001}};

@@ -13,6 +13,7 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <set>
@@ -39,10 +40,11 @@ const RateRow kRows[] = {
     {60000, 1001, false, 60}, {60, 1, false, 60},
 };
 
-/// An hour of recording with 60 stops at uneven places, some with a replay, slowed or not, some going on from
-/// another place; asides, opening, closing.
+/// An hour of recording with 60 stops at uneven places, some with a replay, some with a quote of another
+/// performance of another rate, slowed or not, some going on from another place; asides, opening, closing.
 script::Source hour(const RateRow& row) {
-    script::Source source = edit_source(row.num, row.den);
+    script::Source source = quoting_source(row.num, row.den);
+    source.others[0].performance.facts.duration = Seconds(1800);
     source.settings.drop_frame = row.drop;
     source.performance.facts.duration = Seconds(3600);
     source.items = {item(1, ScriptItemKind::opening, 0, words(31))};
@@ -50,6 +52,8 @@ script::Source hour(const RateRow& row) {
         auto stop = item(2 + i, ScriptItemKind::stop, 13.37 + 59.11 * i, words(5 + (7 * i) % 40));
         if (i % 3 == 0) stop.replay = Span{stop.at - Seconds(7.3), stop.at - Seconds(1.1)};
         if (i % 6 == 0) stop.replay_speed = i % 12 == 0 ? 0.5 : 0.75;
+        if (i % 4 == 0)
+            stop.quote = project::Quote{{2}, {Seconds(21.77 + 27.3 * i), Seconds(25.01 + 27.3 * i)}};
         if (i % 5 == 0) stop.rehearsed = Seconds(4.4321 + i);
         if (i % 7 == 0) stop.resume = stop.at - Seconds(2.9);
         source.items.push_back(stop);
@@ -78,6 +82,10 @@ std::vector<std::int64_t> boundaries(const script::CueSheet& sheet) {
     REQUIRE((at * sheet.frame_rate).den() == 1);
     frames.push_back((at * sheet.frame_rate).num());
     return frames;
+}
+
+std::ptrdiff_t quotes_in(const script::CueSheet& sheet) {
+    return std::ranges::count(sheet.segments, script::SegmentKind::quote, &script::Segment::kind);
 }
 
 std::set<std::int64_t> of_edl(const std::string& list,
@@ -120,13 +128,14 @@ TEST_CASE("at every rate edit list, timeline, cue sheets, chapters and captions 
         CHECK(sheet.frame_rate == Rational(row.num, row.den));
         CHECK(sheet.drop_frame == row.drop);
         const auto at = boundaries(sheet);
-        REQUIRE(at.size() > 140);
+        REQUIRE(at.size() > 155);
         CHECK(sheet.running_time > Rational(3600));
         const int dropped = row.drop ? row.base / 15 : 0; // 2 of 30, 4 of 60
         const auto frame_of = reference::labels(row.base, dropped, at.back() + 1);
 
         const auto list = of_edl(edl(source, sheet), frame_of);
         CHECK(list == std::set<std::int64_t>(at.begin(), at.end()));
+        CHECK(quotes_in(sheet) == 15);
 
         const std::string timeline = otio(source, sheet);
         CHECK(of_otio(timeline, 0) == at);
@@ -143,7 +152,7 @@ TEST_CASE("at every rate edit list, timeline, cue sheets, chapters and captions 
                     FAIL("segment " << i << " " << side << ": " << time.dump());
             }
 
-        std::istringstream table(cue_csv(sheet)); // its words have neither comma nor line end here
+        std::istringstream table(cue_csv(source, sheet)); // its words have neither comma nor line end here
         std::string record;
         std::getline(table, record);
         std::size_t segment = 0;

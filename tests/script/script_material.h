@@ -86,4 +86,19 @@ inline Source with(std::vector<project::ScriptItem> items) {
     return source;
 }
 
+/// The same beside another performance, B, of 40 s; sung there from 5 to 14, 17 to 26 and 30 to 38 s.
+inline Source compared(std::vector<project::ScriptItem> items) {
+    Source source = with(std::move(items));
+    project::Performance other;
+    other.id = {2};
+    other.label = "B";
+    other.performer = "Ilse Brandt";
+    other.source = "radio tape of 1998";
+    other.permission = "mail of 9 June";
+    other.media.path = "tapes/brandt 98.mkv";
+    other.facts.duration = Seconds(40);
+    source.others = {{other, {phrase(21, 5, 14), phrase(22, 17, 26), phrase(23, 30, 38)}}};
+    return source;
+}
+
 } // namespace luft::script::testing
