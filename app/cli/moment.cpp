@@ -1,6 +1,7 @@
 // luftpause moment: what the coach means to speak about: list, add, keep, drop, edit, propose.
 #include "base/text.h"
 #include "cli/moment_text.h"
+#include "cli/quote.h"
 #include "cli/sources.h"
 #include "cli/table.h"
 #include "cli/verbs.h"
@@ -27,11 +28,14 @@ struct Options {
     std::string remark_file;
     std::vector<std::string> shades;
     std::int64_t most = 12;
+    std::optional<TypedQuote> beside;
+    bool no_beside = false;
     bool json = false;
 };
 
 /// Puts what was given on the command line into the moment.
-void apply(const Options& options, project::Moment& moment) {
+void apply(const Options& options, const project::Project& project, project::Moment& moment) {
+    if (options.beside && options.no_beside) throw UsageError("give --beside or --no-beside, not both");
     if (options.remark && !options.remark_file.empty())
         throw UsageError("give --remark or --remark-file, not both");
     if (options.from) moment.span.start = *options.from;
@@ -40,6 +44,8 @@ void apply(const Options& options, project::Moment& moment) {
     if (options.remark) moment.remark = *options.remark;
     if (!options.remark_file.empty()) moment.remark = read_text_file(options.remark_file);
     if (options.drill) moment.drill = *options.drill;
+    if (options.beside) moment.beside = found(project, *options.beside);
+    if (options.no_beside) moment.beside.reset();
     if (!options.shades.empty()) {
         moment.shades.clear();
         for (const std::string& shade : options.shades)
@@ -51,12 +57,13 @@ void apply(const Options& options, project::Moment& moment) {
 void list(const Options& options, Frame& frame) {
     const project::Project project = open_to_read(options.project);
     const auto performance = project.performance(options.performance);
+    const Labels labels = labels_of(project);
     Json values = Json::array();
     std::string text;
     for (const auto& moment : project.moments(performance.id, options.state == MarkState::dropped)) {
         if (options.state && moment.state != *options.state) continue;
-        values.push_back(moment_value(moment));
-        text += moment_text(moment);
+        values.push_back(moment_value(moment, labels));
+        text += moment_text(moment, labels);
     }
     if (options.json) return frame.print(json_text(values));
     frame.print(text.empty() ? "No such moments.\n" : text);
@@ -67,7 +74,7 @@ void add(const Options& options, Frame& frame) {
     const auto performance = project.performance(options.performance);
     project::Moment moment;
     moment.performance = performance.id;
-    apply(options, moment);
+    apply(options, project, moment);
     if (moment.span.start > performance.facts.duration)
         throw Error(Fault::bad_request,
                     "The recording ends at " + clock_text(performance.facts.duration) + ".");
@@ -78,9 +85,9 @@ void add(const Options& options, Frame& frame) {
 void edit(const Options& options, Frame& frame) {
     project::Project project = open_to_edit(options.project);
     project::Moment moment = project.moment({options.ids.front()});
-    apply(options, moment);
+    apply(options, project, moment);
     project.change_moment(moment);
-    frame.print(moment_text(project.moment(moment.id)));
+    frame.print(moment_text(project.moment(moment.id), labels_of(project)));
 }
 
 void set_state(const Options& options, Frame& frame, MarkState state, const std::string& done) {
@@ -132,6 +139,8 @@ void content_options(Verb& action, Options& options) {
     text_option(action, "--remark", options.remark, "Your words");
     string_option(action, "--remark-file", options.remark_file, "FILE", "Text file with your words");
     text_option(action, "--drill", options.drill, "Key of a drill; see 'luftpause vocabulary'");
+    quote_option(action, "--beside", options.beside,
+                 "The same place in another performance, to compare with");
 }
 
 void offer_lists(Verb& verb, Frame& frame, const std::shared_ptr<Options>& options) {
@@ -174,6 +183,7 @@ void offer_moment(Verb& app, Frame& frame) {
     time_option(edited, "--from", options->from, "New start");
     time_option(edited, "--to", options->to, "New end");
     content_options(edited, *options);
+    flag(edited, "--no-beside", options->no_beside, "Compare with no other performance");
     on_run(edited, frame, options, edit);
 
     on_run(add_action(verb, options, "keep", "Keep proposed moments", kOneOrMore, "3 5"), frame, options,

@@ -30,12 +30,13 @@ std::string_view word(project::Verdict verdict) {
     return {};
 }
 
-std::string moment_text(const project::Moment& moment) {
+std::string moment_text(const project::Moment& moment, const Labels& labels) {
     std::string id = std::to_string(moment.id.value);
     if (id.size() < 4) id.insert(0, 4 - id.size(), ' ');
     std::string text = id + "  " + clock_text(moment.span.start) + "-" + clock_text(moment.span.end) + "  " +
                        std::string(exports::word(moment.state)) + "  " + std::string(word(moment.verdict)) +
                        "  " + one_line(shades_text(moment)) + "\n";
+    if (moment.beside) text += paragraph("Beside " + quote_text(*moment.beside, labels), kIndent);
     if (!moment.remark.empty()) text += paragraph("\"" + moment.remark + "\"", kIndent);
     if (!moment.evidence.empty()) text += paragraph(moment.evidence, kIndent);
     if (!moment.drill.empty()) text += paragraph("Drill: " + moment.drill, kIndent);
@@ -46,7 +47,7 @@ std::string moment_name(const project::Moment& moment) {
     return "moment " + std::to_string(moment.id.value) + " at " + clock_text(moment.span.start);
 }
 
-Json moment_value(const project::Moment& moment) {
+Json moment_value(const project::Moment& moment, const Labels& labels) {
     Json shades = Json::array();
     for (const vocabulary::Tag& tag : moment.shades)
         shades.push_back(vocabulary::tag_text(tag));
@@ -60,7 +61,8 @@ Json moment_value(const project::Moment& moment) {
             {"remark", moment.remark},
             {"evidence", moment.evidence},
             {"confidence", moment.confidence.value},
-            {"drill", moment.drill.empty() ? Json(nullptr) : Json(moment.drill)}};
+            {"drill", moment.drill.empty() ? Json(nullptr) : Json(moment.drill)},
+            {"beside", quote_value(moment.beside, labels)}};
 }
 
 } // namespace luft::cli

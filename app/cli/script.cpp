@@ -50,11 +50,12 @@ void draft(const Options& options, Frame& frame) {
 void show(const Options& options, Frame& frame) {
     const project::Project project = open_to_read(options.project);
     const auto performance = project.performance(options.performance);
+    const Labels labels = labels_of(project);
     Json items = Json::array();
     std::string text;
     for (const auto& item : project.script(performance.id)) {
-        items.push_back(item_value(item));
-        text += item_text(item);
+        items.push_back(item_value(item, labels));
+        text += item_text(item, labels);
     }
     if (options.json) return frame.print(json_text({{"performance", performance.label}, {"items", items}}));
     frame.print(text.empty() ? "No script yet. Next: luftpause script PROJECT draft\n" : text);

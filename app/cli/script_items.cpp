@@ -1,4 +1,5 @@
 // luftpause script add, edit, remove: single stops and asides, and the coach's own words.
+#include "cli/quote.h"
 #include "cli/script_text.h"
 #include "cli/script_verbs.h"
 #include "cli/sources.h"
@@ -25,9 +26,10 @@ struct Options {
     std::optional<Seconds> at, resume, rehearsed;
     std::optional<std::string> text;
     std::optional<Span> replay;
+    std::optional<TypedQuote> quote;
     std::optional<double> speed;
     std::int64_t moment = 0;
-    bool no_replay = false, no_resume = false, estimate = false, program_words = false;
+    bool no_quote = false, no_replay = false, no_resume = false, estimate = false, program_words = false;
 };
 
 bool has_text(const Options& options) {
@@ -35,7 +37,8 @@ bool has_text(const Options& options) {
 }
 
 /// Puts what was given on the command line into the item.
-void apply(const Options& options, ScriptItem& item) {
+void apply(const Options& options, const project::Project& project, ScriptItem& item) {
+    if (options.quote && options.no_quote) throw UsageError("give --quote or --no-quote, not both");
     if (options.text && !options.text_file.empty()) throw UsageError("give --text or --text-file, not both");
     if (options.program_words && has_text(options))
         throw UsageError("give words of your own or --program-words, not both");
@@ -45,6 +48,8 @@ void apply(const Options& options, ScriptItem& item) {
     if (!options.text_file.empty()) item.text = read_text_file(options.text_file);
     if (has_text(options)) item.own_words = true;
     if (options.program_words) item.own_words = false;
+    if (options.quote) item.quote = found(project, *options.quote);
+    if (options.no_quote) item.quote.reset();
     if (options.replay) item.replay = options.replay;
     if (options.speed) item.replay_speed = *options.speed;
     if (options.no_replay) item.replay.reset();
@@ -68,7 +73,7 @@ void add(const Options& options, Frame& frame) {
     } else if (has_place && !options.at) {
         throw UsageError("say where: --at, or --moment");
     }
-    apply(options, item);
+    apply(options, project, item);
     item.id = project.add_script_item(item);
     if (item.own_words) project.change_script_item(item);
     frame.print("Added " + item_name(item) + ".\n");
@@ -85,9 +90,9 @@ ScriptItem stored(const project::Project& project, std::int64_t id) {
 void edit(const Options& options, Frame& frame) {
     project::Project project = open_to_edit(options.project);
     ScriptItem item = stored(project, options.ids.front());
-    apply(options, item);
+    apply(options, project, item);
     project.change_script_item(item);
-    frame.print(item_text(stored(project, item.id.value)));
+    frame.print(item_text(stored(project, item.id.value), labels_of(project)));
 }
 
 void remove(const Options& options, Frame& frame) {
@@ -104,8 +109,11 @@ void content_options(Verb& action, Options& options) {
     time_option(action, "--at", options.at, "Where in the recording");
     text_option(action, "--text", options.text, "Your words");
     string_option(action, "--text-file", options.text_file, "FILE", "Text file with your words");
+    quote_option(action, "--quote", options.quote,
+                 "Span of another performance that a stop plays, before the replay");
     span_option(action, "--replay", options.replay, "Span that a stop plays again: two times");
-    number_option(action, "--speed", options.speed, kSlowest, 1, "Speed of the replay, 0.25 to 1");
+    number_option(action, "--speed", options.speed, kSlowest, 1,
+                  "Speed of the replay and the quote, 0.25 to 1");
     time_option(action, "--resume", options.resume, "Where playback goes on after a stop");
     time_option(action, "--rehearsed", options.rehearsed, "Measured talk time");
 }
@@ -140,6 +148,7 @@ void offer_script_items(Verb& verb, Frame& frame, const std::string& project) {
     ids_argument(edited, options->ids, 1, kListed);
     kind_option(edited, *options, Need::optional);
     content_options(edited, *options);
+    flag(edited, "--no-quote", options->no_quote, "Play nothing of another performance");
     flag(edited, "--no-replay", options->no_replay, "Play nothing again");
     flag(edited, "--no-resume", options->no_resume, "Go on where playback halted");
     flag(edited, "--estimate", options->estimate, "Forget the rehearsed time");

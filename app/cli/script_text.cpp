@@ -42,14 +42,15 @@ std::string item_name(const ScriptItem& item) {
            (has_place(item) ? " at " + clock_text(item.at) : "");
 }
 
-std::string item_text(const ScriptItem& item) {
+std::string item_text(const ScriptItem& item, const Labels& labels) {
     std::string id = std::to_string(item.id.value);
     if (id.size() < 4) id.insert(0, 4 - id.size(), ' ');
     std::string text = id + "  " + std::string(word(item.kind));
     if (has_place(item)) text += " at " + clock_text(item.at);
+    const std::string speed = " at " + fixed(100 * item.replay_speed, 0) + " %";
+    if (item.quote) text += ", quotes " + quote_text(*item.quote, labels) + speed;
     if (item.replay)
-        text += ", replays " + clock_text(item.replay->start) + "-" + clock_text(item.replay->end) + " at " +
-                fixed(100 * item.replay_speed, 0) + " %";
+        text += ", replays " + clock_text(item.replay->start) + "-" + clock_text(item.replay->end) + speed;
     if (item.resume) text += ", goes on at " + clock_text(*item.resume);
     if (item.moment) text += ", about moment " + std::to_string(item.moment->value);
     if (item.rehearsed) text += ", rehearsed " + fixed(item.rehearsed->value(), 1) + " s";
@@ -57,13 +58,14 @@ std::string item_text(const ScriptItem& item) {
     return text + "\n" + paragraph(item.text, kIndent);
 }
 
-Json item_value(const ScriptItem& item) {
+Json item_value(const ScriptItem& item, const Labels& labels) {
     Json replay = nullptr;
     if (item.replay) replay = {{"start_s", item.replay->start.value()}, {"end_s", item.replay->end.value()}};
     return {{"id", item.id.value},
             {"kind", word(item.kind)},
             {"at_s", has_place(item) ? Json(item.at.value()) : Json(nullptr)},
             {"moment", item.moment ? Json(item.moment->value) : Json(nullptr)},
+            {"quote", quote_value(item.quote, labels)},
             {"replay", replay},
             {"replay_speed", item.replay_speed},
             {"resume_s", item.resume ? Json(item.resume->value()) : Json(nullptr)},

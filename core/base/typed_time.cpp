@@ -41,4 +41,11 @@ std::optional<Seconds> typed_time(std::string_view text) {
     return std::nullopt;
 }
 
+std::optional<Span> typed_span(std::string_view text) {
+    const std::size_t line = text.find('-');
+    if (line == std::string_view::npos) return std::nullopt;
+    const auto start = typed_time(text.substr(0, line)), end = typed_time(text.substr(line + 1));
+    return start && end ? std::optional(Span{*start, *end}) : std::nullopt;
+}
+
 } // namespace luft
