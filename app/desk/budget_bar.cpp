@@ -19,6 +19,11 @@ std::string length(Rational t) {
 
 bool over(const script::CueSheet& sheet, const project::ScriptSettings& settings) {
     return (settings.most_quoted_share && sheet.quoted_share > *settings.most_quoted_share) ||
+           (settings.most_quoted_share && std::ranges::any_of(sheet.others,
+                                                              [&](const auto& other) {
+                                                                  return other.quoted_share >
+                                                                         *settings.most_quoted_share;
+                                                              })) ||
            (settings.longest_quote > Seconds(0) &&
             sheet.longest_quote.as_double() > settings.longest_quote.value());
 }
@@ -33,6 +38,8 @@ std::string budget_words(const script::CueSheet& sheet, const project::ScriptSet
     words += ", at the longest " + fixed(sheet.longest_quote.as_double(), 1) + " s without a word";
     if (settings.longest_quote > Seconds(0))
         words += " (at most " + fixed(settings.longest_quote.value(), 0) + " s)";
+    for (const auto& other : sheet.others)
+        words += "; " + fixed(100 * other.quoted_share, 0) + " % of another performance";
     return words + ".";
 }
 
@@ -54,7 +61,7 @@ void BudgetBar::show(const script::CueSheet& sheet, const project::ScriptSetting
     sheet_ = sheet;
     settings_ = settings;
     const auto words = budget_words(sheet, settings);
-    SetToolTip("The programme from start to end: coloured is the recording, outlined your talk");
+    SetToolTip("The programme from start to end: coloured is what plays, outlined your talk");
     SetLabel(wxString::FromUTF8(words.data(), words.size())); // for who reads the window by ear
     Refresh();
 }
@@ -88,6 +95,7 @@ void BudgetBar::paint(wxPaintEvent&) {
             .line(left, kBarTop + kBar)
             .close();
         if (s.kind == script::SegmentKind::play) canvas.fill(bar, colours.chest);
+        if (s.kind == script::SegmentKind::quote) canvas.fill_striped(bar, colours.strength, colours.card);
         if (s.kind == script::SegmentKind::replay) canvas.fill_striped(bar, colours.chest, colours.card);
         if (s.kind != script::SegmentKind::talk) continue;
         const bool selected = s.item && s.item == selected_;

@@ -104,9 +104,10 @@ void RehearsalPage::draw_wait(Seconds left, const Rehearsal& rehearsal) {
     const auto* next = rehearsal.next();
     set(unit_ * 3 / 2, colours_.soft);
     draw_line(*dc_,
-              directly ? shown("until " + talk->title)
-              : next   ? wxString("of music")
-                       : wxString("until the end"),
+              rehearsal.elsewhere() ? wxString("the other recording plays here")
+              : directly            ? shown("until " + talk->title)
+              : next                ? wxString("of music")
+                                    : wxString("until the end"),
               row);
     if (!talk) return;
     const int top = row.GetBottom() + unit_;

@@ -31,7 +31,7 @@ void RehearsalPage::draw_strip(const Rehearsal& rehearsal, Seconds now, const Re
     row.height = 2 * unit_;
     const bool over = rehearsal.talking() && rehearsal.elapsed(now) >= rehearsal.planned() + Seconds(1);
     set(unit_ * 3 / 2, over ? colours_.watch : colours_.ink, true);
-    const wxString kind = rehearsal.talking() ? "Talk " : "Music ";
+    const wxString kind = rehearsal.talking() ? "Talk " : rehearsal.elsewhere() ? "Elsewhere " : "Music ";
     const int used = draw_line(*dc_, kind + shown(step_time_words(rehearsal, now)), row);
     set(unit_ * 5 / 4, colours_.soft);
     wxRect right = row;

@@ -121,6 +121,7 @@ void TalkForm::make_places() {
          {static_cast<wxWindow*>(halt_), static_cast<wxWindow*>(earlier_), static_cast<wxWindow*>(later_)})
         placed_only_.push_back(window);
     row("Music before it", lead_in_ = choice(), stop_only_);
+    row("Plays to compare", quote_ = choice(), quote_only_);
     row("Plays again", replay_ = choice(), stop_only_);
     wxArrayString speeds;
     for (const int percent : kReplaySpeeds)
@@ -168,6 +169,9 @@ void TalkForm::make_places() {
         if (index >= resumes_.size() && !(at = ask_place("Playback goes on at", item_->at)))
             return fill_places(*item_);
         change([&](ScriptItem& item) { item.resume = at; });
+    });
+    quote_->Bind(wxEVT_CHOICE, [this](wxCommandEvent& event) {
+        if (item_ && !filling_) choose_quote(static_cast<std::size_t>(event.GetInt()));
     });
     replay_->Bind(wxEVT_CHOICE, [this](wxCommandEvent& event) {
         change([&](ScriptItem& item) {
@@ -217,15 +221,17 @@ void TalkForm::fill_places(const ScriptItem& item) {
         window->Show(stop || aside);
     for (auto* window : stop_only_)
         window->Show(stop);
+    for (auto* window : quote_only_)
+        window->Show(stop && !source_->others.empty());
     earlier_->Show(stop);
     later_->Show(stop);
     kind_->SetSelection(aside ? 1 : 0);
     halt_->ChangeValue(shown(clock_text(item.at)));
-    const auto fill = [](wxChoice* field, const auto& choices, std::size_t at, bool other) {
+    const auto fill = [](wxChoice* field, const auto& choices, std::size_t at, const char* other) {
         field->Clear();
         for (const auto& one : choices)
             field->Append(shown(one.words));
-        if (other) field->Append(shown("another place…"));
+        if (other) field->Append(shown(other));
         field->SetSelection(static_cast<int>(std::min(at, choices.size() - 1)));
     };
     const auto index = [](const std::vector<PlaceChoice>& choices, std::optional<Seconds> now) {
@@ -233,17 +239,20 @@ void TalkForm::fill_places(const ScriptItem& item) {
     };
     const ScriptItem* before = talk_before(*source_, item);
     lead_ins_ = lead_ins(*source_, item);
-    fill(lead_in_, lead_ins_, index(lead_ins_, before ? before->resume : std::nullopt), true);
+    fill(lead_in_, lead_ins_, index(lead_ins_, before ? before->resume : std::nullopt), "another place…");
     resumes_ = resumes(*source_, item);
-    fill(resume_, resumes_, index(resumes_, item.resume), true);
+    fill(resume_, resumes_, index(resumes_, item.resume), "another place…");
+    quotes_ = quotes(*source_, item);
+    const auto quote = std::ranges::find(quotes_, item.quote, &QuoteChoice::quote);
+    fill(quote_, quotes_, static_cast<std::size_t>(quote - quotes_.begin()), "another span…");
     replays_ = replays(*source_, item);
     const auto replay = std::ranges::find(replays_, item.replay, &SpanChoice::span);
-    fill(replay_, replays_, static_cast<std::size_t>(replay - replays_.begin()), false);
+    fill(replay_, replays_, static_cast<std::size_t>(replay - replays_.begin()), nullptr);
     const int percent = static_cast<int>(std::lround(item.replay_speed * 100));
     const auto nearest =
         std::ranges::min_element(kReplaySpeeds, {}, [&](int s) { return std::abs(s - percent); });
     speed_->SetSelection(static_cast<int>(nearest - std::begin(kReplaySpeeds)));
-    speed_->Enable(item.replay.has_value());
+    speed_->Enable(item.replay || item.quote);
     filling_ = false;
 }
 
@@ -305,6 +314,21 @@ void TalkForm::typed_halt() {
     if (!at) return;
     change([&](ScriptItem& item) { item.at = *at; });
     wishes_.done();
+}
+
+void TalkForm::choose_quote(std::size_t choice) {
+    if (choice < quotes_.size()) return change([&](ScriptItem& item) { item.quote = quotes_[choice].quote; });
+    const auto now = item_->quote ? item_->quote : quotes_.size() > 1 ? quotes_[1].quote : std::nullopt;
+    wxTextEntryDialog ask(this, "Which performance, and from when to when: as \"live 0:41-0:44.5\"",
+                          "Another span", shown(quote_to_type(*source_, now)));
+    if (ask.ShowModal() != wxID_OK) return fill_places(*item_);
+    const auto quote = typed_quote(*source_, typed(ask.GetValue()));
+    if (quote) return change([&](ScriptItem& item) { item.quote = quote; });
+    fill_places(*item_);
+    wishes_.guarded([&] {
+        throw Error(Fault::bad_request, "'" + typed(ask.GetValue()) + "' is no span of another performance.",
+                    "Write its label and two times, as live 0:41-0:44.5.");
+    });
 }
 
 std::optional<Seconds> TalkForm::ask_place(const wxString& what, Seconds now) {

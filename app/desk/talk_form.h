@@ -52,6 +52,7 @@ class TalkForm : public wxScrolledWindow {
     void typed_halt();
     /// What isn't a time is said.
     [[nodiscard]] std::optional<Seconds> read_time(const wxString& text);
+    void choose_quote(std::size_t choice);
     [[nodiscard]] std::optional<Seconds> ask_place(const wxString& what, Seconds now);
 
     Session& session_;
@@ -62,6 +63,7 @@ class TalkForm : public wxScrolledWindow {
     wxTimer pause_;
     std::vector<PlaceChoice> lead_ins_, resumes_;
     std::vector<SpanChoice> replays_;
+    std::vector<QuoteChoice> quotes_;
 
     wxStaticText* title_;
     wxStaticText* when_;
@@ -79,9 +81,11 @@ class TalkForm : public wxScrolledWindow {
     wxChoice* kind_ = nullptr;
     wxChoice* lead_in_ = nullptr;
     wxChoice* resume_ = nullptr;
+    wxChoice* quote_ = nullptr;
     wxChoice* replay_ = nullptr;
     wxChoice* speed_ = nullptr;
     std::vector<wxWindow*> stop_only_, placed_only_;
+    std::vector<wxWindow*> quote_only_; ///< of a stop, where there is another performance
 };
 
 } // namespace luft::desk

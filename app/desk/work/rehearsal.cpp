@@ -29,7 +29,7 @@ void Rehearsal::enter(std::size_t step, Seconds now, std::optional<Seconds> from
     if (s.kind == SegmentKind::talk)
         ++talk_turn_;
     else
-        playback_ = {true, position_, end, s.speed.as_double(), playback_.turn + 1};
+        playback_ = {!s.other, position_, end, s.speed.as_double(), playback_.turn + 1};
 }
 
 void Rehearsal::go_on(Seconds now, std::optional<Seconds> recorded) {
@@ -67,7 +67,7 @@ void Rehearsal::resume(Seconds now) {
     if (state_ != State::paused) return;
     state_ = State::running;
     began_ = looked_ = now;
-    if (talking()) return;
+    if (talking() || elsewhere()) return;
     playback_.playing = true;
     playback_.from = position_;
     ++playback_.turn;
@@ -80,6 +80,7 @@ void Rehearsal::end() {
 
 void Rehearsal::look(Seconds now, std::optional<Seconds> heard) {
     if (state_ != State::running || talking()) return;
+    if (elsewhere()) heard.reset(); // it would be the script's own recording
     const Seconds by_clock = position_ + (now - looked_) * playback_.speed;
     // The sound may stand a little before the place where it was begun.
     position_ = std::max(heard.value_or(by_clock), playback_.from);
@@ -95,6 +96,11 @@ const Segment* Rehearsal::segment() const {
 bool Rehearsal::talking() const {
     const Segment* s = segment();
     return s && s->kind == SegmentKind::talk;
+}
+
+bool Rehearsal::elsewhere() const {
+    const Segment* s = segment();
+    return s && s->other;
 }
 
 Seconds Rehearsal::elapsed(Seconds now) const {

@@ -46,7 +46,8 @@ class Rehearsal {
     /// step.
     void look(Seconds now, std::optional<Seconds> heard);
 
-    /// What is to be heard. `turn` is another one whenever it must begin anew, at `from`.
+    /// What is to be heard; of another performance's recording nothing is, only its time passes. `turn` is
+    /// another one whenever it must begin anew, at `from`.
     struct Playback {
         bool playing = false;
         Seconds from, to; ///< media time
@@ -61,6 +62,8 @@ class Rehearsal {
     /// The step that it is in; null when waiting or ended.
     [[nodiscard]] const script::Segment* segment() const;
     [[nodiscard]] bool talking() const;
+    /// Another performance's recording plays here in the programme: the rehearsal waits as long in silence.
+    [[nodiscard]] bool elsewhere() const;
     /// Counts the talks begun: a recorder begins anew when it changes.
     [[nodiscard]] int talk_turn() const { return talk_turn_; }
 

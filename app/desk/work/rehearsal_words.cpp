@@ -56,11 +56,13 @@ std::string next_words(const Rehearsal& rehearsal) {
         return "then " + s->title;
     case SegmentKind::play:
         return length(*s) < kWorthSaying ? "then a moment of music" : "then " + long_as + " of music";
+    case SegmentKind::quote:
     case SegmentKind::replay:
         break;
     }
     std::string again = s->title;
-    if (!again.empty() && again[0] == 'A') again[0] = 'a';
+    if (again.starts_with("Again") || again.starts_with("Compare"))
+        again[0] = static_cast<char>(again[0] - 'A' + 'a');
     return "then " + again + ", " + long_as;
 }
 

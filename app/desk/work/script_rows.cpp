@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "script/grid.h"
+#include "script/others.h"
 #include "script/singing.h"
 #include "script/title.h"
 
@@ -31,11 +32,21 @@ std::string sung(const script::Source& source, Span span) {
     return script::one_line(out, kSungWords);
 }
 
-std::string after_stop(const ScriptItem& item) {
+std::string from_to(Span span) {
+    return clock_text(span.start) + " to " + clock_text(span.end);
+}
+
+std::string after_stop(const script::Source& source, const ScriptItem& item) {
     std::string out;
-    if (item.replay)
-        out = "plays " + clock_text(item.replay->start) + " to " + clock_text(item.replay->end) + " again" +
-              (item.replay_speed < 1 ? " at " + fixed(100 * item.replay_speed, 0) + " %" : "");
+    if (item.quote) {
+        const auto* other = script::other_of(source, item.quote->performance);
+        out = (other ? script::one_line(other->performance.label) : "a performance that is gone,") + " " +
+              from_to(item.quote->span);
+    }
+    if (item.replay) out += (out.empty() ? "" : " and ") + from_to(*item.replay) + " again";
+    if (!out.empty())
+        out =
+            "plays " + out + (item.replay_speed < 1 ? " at " + fixed(100 * item.replay_speed, 0) + " %" : "");
     if (item.resume) out += (out.empty() ? "goes on at " : "; goes on at ") + clock_text(*item.resume);
     return out.empty() ? out : "then " + out;
 }
@@ -56,8 +67,8 @@ class Rows {
         for (const ScriptItem& item : source_.items)
             if (std::ranges::none_of(rows_, [&](const ScriptRow& row) { return row.item == item.id; }))
                 insert(item);
-        for (const Segment& segment : sheet_.segments) // a quote may begin with what is played again
-            if (segment.kind == SegmentKind::replay)
+        for (const Segment& segment : sheet_.segments) // a quote may begin with what is played after a talk
+            if (segment.kind == SegmentKind::replay || segment.kind == SegmentKind::quote)
                 for (ScriptRow& row : rows_)
                     if (row.item == segment.item) add_quotes(segment, row);
         for (ScriptRow& row : rows_)
@@ -82,7 +93,7 @@ class Rows {
         row.when = std::move(when);
         row.facts = talk_facts(item, source_.settings);
         row.text = item.text;
-        row.after = after_stop(item);
+        row.after = after_stop(source_, item);
         row.own_words = item.own_words;
         return row;
     }

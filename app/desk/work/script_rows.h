@@ -22,7 +22,8 @@ struct ScriptRow {
     std::string when;                          ///< programme time where it starts; empty where it has none
     std::string facts;                         ///< "58 words, 23.2 s"; "19.2 s, 4 phrases"
     std::string text;                          ///< the words, or the first words that are sung
-    std::string after; ///< of a stop: "then 0:41.0 to 0:44.5 again at 50 %; goes on at 0:46.1"
+    std::string after; ///< of a stop: "then plays B 0:12.0 to 0:15.5 and 0:41.0 to 0:44.5 again at
+                       ///< 50 %; goes on at 0:46.1"
     bool own_words = false;
     std::vector<std::size_t> warnings; ///< indices into the sheet's
 };

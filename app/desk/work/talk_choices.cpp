@@ -1,7 +1,11 @@
 #include "desk/work/talk_choices.h"
 
 #include "base/text.h"
+#include "base/typed_time.h"
+#include "script/others.h"
+#include "script/place.h"
 #include "script/singing.h"
+#include "script/title.h"
 
 #include <algorithm>
 
@@ -88,6 +92,58 @@ std::vector<PlaceChoice> resumes(const script::Source& source, const ScriptItem&
     }
     add_present(out, item.resume);
     return out;
+}
+
+std::vector<QuoteChoice> quotes(const script::Source& source, const ScriptItem& item) {
+    std::vector<QuoteChoice> out{{"nothing", {}}};
+    const auto offer = [&](const std::string& words, const project::Quote& quote) {
+        const script::Other* other = script::other_of(source, quote.performance);
+        if (!other || std::ranges::any_of(out, [&](const QuoteChoice& c) { return c.quote == quote; }))
+            return;
+        out.push_back({words + script::one_line(other->performance.label) + ", " +
+                           clock_text(quote.span.start) + " to " + clock_text(quote.span.end),
+                       quote});
+    };
+    const auto offer_phrases = [&](const project::Quote& quote) {
+        const script::Other* other = script::other_of(source, quote.performance);
+        if (!other) return;
+        const auto phrases = script::phrases(other->marks);
+        std::optional<Span> whole;
+        for (std::size_t i = 0; i < phrases.size(); ++i) {
+            if (phrases[i].end <= quote.span.start || phrases[i].start >= quote.span.end) continue;
+            if (!whole) whole = Span{script::run_up(phrases, i), phrases[i].end};
+            whole->end = phrases[i].end;
+        }
+        if (whole) offer("the whole phrase in ", {quote.performance, *whole});
+    };
+    for (const auto& moment : source.moments) {
+        if (item.moment != moment.id) continue;
+        if (const auto quote = script::quote_for(source, moment)) offer("the same place in ", *quote);
+        if (moment.beside) offer_phrases(*moment.beside);
+    }
+    if (item.quote) offer("a span of ", *item.quote);
+    if (out.size() == 2 && item.quote) offer_phrases(*item.quote);
+    return out;
+}
+
+std::optional<project::Quote> typed_quote(const script::Source& source, const std::string& text) {
+    const auto last = text.find_last_not_of(' ');
+    const std::string plain = text.substr(0, last == std::string::npos ? 0 : last + 1);
+    const auto gap = plain.rfind(' ');
+    const auto span = typed_span(gap == std::string::npos ? plain : plain.substr(gap + 1));
+    if (!span || span->end <= span->start) return std::nullopt;
+    if (gap == std::string::npos && source.others.size() == 1)
+        return project::Quote{source.others.front().performance.id, *span};
+    for (const script::Other& other : source.others)
+        if (gap != std::string::npos && other.performance.label == plain.substr(0, gap))
+            return project::Quote{other.performance.id, *span};
+    return std::nullopt;
+}
+
+std::string quote_to_type(const script::Source& source, const std::optional<project::Quote>& quote) {
+    const script::Other* other = quote ? script::other_of(source, quote->performance) : nullptr;
+    if (!other) return {};
+    return other->performance.label + " " + clock_text(quote->span.start) + "-" + clock_text(quote->span.end);
 }
 
 std::vector<SpanChoice> replays(const script::Source& source, const ScriptItem& item) {

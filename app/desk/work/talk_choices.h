@@ -38,4 +38,18 @@ std::vector<PlaceChoice> resumes(const script::Source& source, const project::Sc
 /// What a stop can play again: nothing, its moment, the phrase just heard. What is set now is among them.
 std::vector<SpanChoice> replays(const script::Source& source, const project::ScriptItem& item);
 
+struct QuoteChoice {
+    std::string words;
+    std::optional<project::Quote> quote; ///< none = nothing of another performance is played
+};
+
+/// What a stop can play of another performance: nothing, its moment's counterpart, the phrases that lie
+/// there. What is set now is among them.
+std::vector<QuoteChoice> quotes(const script::Source& source, const project::ScriptItem& item);
+/// A span of another performance as it is typed: "live 0:41-0:44.5"; the label may be left out where there is
+/// only one other. None for anything else.
+std::optional<project::Quote> typed_quote(const script::Source& source, const std::string& text);
+/// The same, as one types it; empty for none.
+std::string quote_to_type(const script::Source& source, const std::optional<project::Quote>& quote);
+
 } // namespace luft::desk
