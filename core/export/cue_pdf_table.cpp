@@ -121,8 +121,10 @@ class Table {
             const double x = kCueColumn + kBesideBar, y = top + 2;
             const auto triangle = sheet::Path().move(x, y).line(x + 9, y + 5).line(x, y + 10).close();
             if (other) { // framed: from elsewhere
-                canvas.frame(x - 4, y - 2, 16, 14, c.strength, 1.2, 2);
-                return canvas.fill(triangle, c.strength);
+                canvas.frame(x - 5, y - 2, 15, 14, c.strength, 1.2, 2);
+                return canvas.fill(
+                    sheet::Path().move(x - 1, y + 1).line(x + 6, y + 5).line(x - 1, y + 9).close(),
+                    c.strength);
             }
             if (!again) return canvas.fill(triangle, c.chest);
             canvas.stroke(triangle, c.chest, 1.3);

@@ -14,6 +14,8 @@ std::string length_words(Rational length) {
 
 namespace {
 
+constexpr std::size_t kShortLabel = 12; ///< characters that a column of times has room for
+
 /// What is quoted of other performances, all in one.
 Figure others_figure(const script::Source& source, const script::CueSheet& sheet) {
     Rational all;
@@ -24,7 +26,7 @@ Figure others_figure(const script::Source& source, const script::CueSheet& sheet
         shares += (shares.empty() ? "" : ", ") + fixed(100 * quoted.quoted_share, 0) + " % of " +
                   script::one_line(other.label);
     }
-    return {"Quoted to compare", clock_text(seconds(all)), shares};
+    return {"To compare", clock_text(seconds(all)), shares};
 }
 
 } // namespace
@@ -67,7 +69,9 @@ std::string music_words(const script::CueSheet& sheet, const script::Segment& mu
 
 std::string media_place(const script::Source& source, const script::Segment& segment) {
     const std::string at = clock_text(seconds(segment.media_start));
-    return segment.other ? script::one_line(script::performance_of(source, segment).label) + " " + at : at;
+    return segment.other
+               ? script::one_line(script::performance_of(source, segment).label, kShortLabel) + " " + at
+               : at;
 }
 
 std::vector<Credit> credits(const script::Source& source, const script::CueSheet& sheet) {

@@ -5,6 +5,7 @@
 #include "export/edit.h"
 #include "guide/clock.h"
 #include "guide/labels.h"
+#include "guide/other_reel.h"
 #include "guide/output.h"
 #include "guide/scenery.h"
 #include "guide/segment_sound.h"
@@ -85,15 +86,27 @@ class Run {
         return f;
     }
 
+    /// One other recording is open at a time, from its first quote until another one is quoted.
+    OtherReel& reel(project::PerformanceId performance) {
+        if (other_ && other_->performance() == performance) return *other_;
+        const auto quoted = std::ranges::find(m_.quoted, performance, &Quoted::performance);
+        if (quoted == m_.quoted.end())
+            throw Error(Fault::bad_request, "The programme quotes a recording that isn't at hand.");
+        other_.reset();
+        return other_.emplace(*quoted, size_.width, size_.height, scenery_->colours());
+    }
+
     void write(const script::Segment& segment, const Progress& progress) {
         const exports::Cut cut = edit_.cut(segment);
-        SegmentSound sound(tape_, m_.sheet, segment, clock_);
+        OtherReel* other = segment.other ? &reel(*segment.other) : nullptr;
+        Scenery& scenery = other ? other->scenery() : *scenery_;
+        SegmentSound sound(other ? other->tape() : tape_, m_.sheet, segment, clock_);
         const bool stands = segment.kind == script::SegmentKind::talk;
         std::optional<media::MoviePicture> standing;
         for (std::int64_t frame = cut.record_in; frame < cut.record_out; ++frame) {
             const Rational now = Rational(frame) / clock_.frame_rate();
             progress.step((now / m_.sheet.running_time).as_double(), "writing " + clock_text(seconds(now)));
-            if (!standing || !stands) standing = picture(segment, cut, frame);
+            if (!standing || !stands) standing = picture(scenery, segment, cut, frame);
             media::MoviePicture shown = *standing;
             if (options_.timecode) labels_.write_timecode(shown, frame);
             const std::int64_t first = clock_.sample_of_frame(frame);
@@ -106,10 +119,11 @@ class Run {
     }
 
     /// What is on the recording's screen in the middle of the frame's time.
-    media::MoviePicture picture(const script::Segment& segment, const exports::Cut& cut, std::int64_t frame) {
+    media::MoviePicture picture(Scenery& scenery, const script::Segment& segment, const exports::Cut& cut,
+                                std::int64_t frame) {
         const Rational half(1, 2);
         if (segment.kind == script::SegmentKind::talk) {
-            auto still = scenery_->at((Rational(cut.source_in) + half) / clock_.frame_rate());
+            auto still = scenery.at((Rational(cut.source_in) + half) / clock_.frame_rate());
             if (options_.slate) labels_.lay_slate(still, segment);
             return still;
         }
@@ -117,7 +131,9 @@ class Run {
             Rational(cut.source_in) + (Rational(frame - cut.record_in) + half) * segment.speed;
         // A replay's last frame may be filled in part only: it shows what it would if it ended with the span.
         const Rational last = Rational(cut.source_out) - half * segment.speed;
-        return scenery_->at(std::min(middle, last) / clock_.frame_rate());
+        auto moving = scenery.at(std::min(middle, last) / clock_.frame_rate());
+        if (options_.slate && segment.other) labels_.lay_slate(moving, segment);
+        return moving;
     }
 
     const Material& m_;
@@ -126,6 +142,7 @@ class Run {
     Size size_;
     std::unique_ptr<Scenery> scenery_;
     Tape tape_;
+    std::optional<OtherReel> other_;
     Clock clock_;
     exports::Edit edit_;
     Labels labels_;

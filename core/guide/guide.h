@@ -15,6 +15,13 @@
 
 namespace luft::guide {
 
+/// Another performance that the programme quotes.
+struct Quoted {
+    project::PerformanceId performance;
+    std::function<std::unique_ptr<ByteSource>()> open_recording;
+    std::function<profile::Source()> song; ///< asked for where its recording has no picture
+};
+
 /// What a guide is made from. All of it is only read.
 struct Material {
     const script::Source& source;
@@ -22,6 +29,7 @@ struct Material {
     const profile::Source& song; ///< what the sheet is drawn from where the recording has no picture
     std::function<std::unique_ptr<ByteSource>()> open_recording;
     std::filesystem::path voices = {}; ///< the coach's recorded talk, see script/voices.h; empty = left out
+    std::vector<Quoted> quoted = {};   ///< every performance that the sheet quotes
 };
 
 struct Options {
@@ -48,10 +56,13 @@ struct Report {
 /// - talk: the picture at `media_start` stands; silence, or the recorded talk;
 /// - replay: at its speed, the sound at constant pitch (to within what signal/stretch.h says); its last
 ///   frame, which may be filled in part only, shows no picture from behind its span either;
+/// - quote: the other performance's picture and sound as those of a replay, from exactly `media_start` of its
+///   own recording: fitted into the guide's size, at its own level; its sheet where it has no picture;
 /// - aside: the music under it is ducked (duck.h), the recorded talk laid over it.
 ///
 /// Sound is stereo: a single channel on both sides, more than two mixed down by ITU-R BS.775.
-/// Throws Error(bad_request) for a programme without a frame and for an odd size, as media::write_movie and
+/// Throws Error(bad_request) for a programme without a frame, for an odd size and for a quote that `quoted`
+/// lacks, as media::write_movie and
 /// media::open_sound, and Stopped; then nothing is left behind.
 Report write_guide(const Material& material, const std::filesystem::path& file, const Options& options,
                    const Progress& progress = {});

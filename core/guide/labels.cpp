@@ -23,14 +23,14 @@ int even(double length) {
 }
 
 struct Words {
-    std::string number; ///< "Stop 2"; empty for opening and closing
+    std::string number; ///< "Stop 2"; empty for opening, closing and quotes
     std::string title;
 };
 
-Words words_of(const script::Segment& talk) {
-    const std::string whole = script::one_line(talk.title, 120);
-    const std::string number = "Stop " + std::to_string(talk.stop_number);
-    if (talk.stop_number == 0 || !whole.starts_with(number)) return {"", whole};
+Words words_of(const script::Segment& s) {
+    const std::string whole = script::one_line(s.title, 120);
+    const std::string number = "Stop " + std::to_string(s.stop_number);
+    if (s.stop_number == 0 || !whole.starts_with(number)) return {"", whole};
     return {number, whole.size() > number.size() + 2 ? whole.substr(number.size() + 2) : ""};
 }
 
@@ -62,8 +62,8 @@ void Labels::write_timecode(media::MoviePicture& picture, std::int64_t frame) {
     }
 }
 
-void Labels::lay_slate(media::MoviePicture& picture, const script::Segment& talk) const {
-    const Words words = words_of(talk);
+void Labels::lay_slate(media::MoviePicture& picture, const script::Segment& segment) const {
+    const Words words = words_of(segment);
     const sheet::Type number{36 * unit_, true, false}, title{26 * unit_, words.number.empty(), false};
     const double pad = 18 * unit_;
     const double most = width_ - 2 * kEdge * unit_ - 2 * pad;

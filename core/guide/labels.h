@@ -15,8 +15,8 @@ class Labels {
 
     /// Programme time as SMPTE timecode, at the bottom on the right.
     void write_timecode(media::MoviePicture& picture, std::int64_t frame);
-    /// The talk's number and title on a card, at the top on the left.
-    void lay_slate(media::MoviePicture& picture, const script::Segment& talk) const;
+    /// The talk's number and title, or the quote's title, on a card, at the top on the left.
+    void lay_slate(media::MoviePicture& picture, const script::Segment& segment) const;
 
   private:
     const media::MoviePicture& figure(char c);

@@ -7,6 +7,7 @@
 #include "profile/profile.h"
 
 #include <memory>
+#include <optional>
 
 namespace luft::guide {
 
@@ -18,8 +19,10 @@ class Scenery {
     [[nodiscard]] virtual media::ColourCode colours() = 0;
 };
 
-/// The video's own pictures, fitted into that size. Throws as media::open_pictures.
-std::unique_ptr<Scenery> video_scenery(std::unique_ptr<ByteSource> recording, int width, int height);
+/// The video's own pictures, fitted into that size; with `colours`, in those rather than in its own. Throws
+/// as media::open_pictures.
+std::unique_ptr<Scenery> video_scenery(std::unique_ptr<ByteSource> recording, int width, int height,
+                                       std::optional<media::ColourCode> colours = std::nullopt);
 
 /// The marked-up sheet on light paper: the row that sounds with the playhead over it, and under it, paler,
 /// the next one. The source must outlive it.

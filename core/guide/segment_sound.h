@@ -3,6 +3,7 @@
 
 #include "guide/clock.h"
 #include "guide/duck.h"
+#include "guide/stereo_resampler.h"
 #include "guide/tape.h"
 #include "script/cue_sheet.h"
 #include "signal/stretch.h"
@@ -16,7 +17,7 @@ namespace luft::guide {
 
 class SegmentSound {
   public:
-    /// Tape and segment must outlive it.
+    /// Tape and segment must outlive it. The tape may be of another rate than the programme.
     SegmentSound(Tape& tape, const script::CueSheet& sheet, const script::Segment& segment,
                  const Clock& clock);
 
@@ -24,18 +25,19 @@ class SegmentSound {
     void next(std::span<float> stereo);
 
   private:
-    void stretched(std::span<float> stereo);
+    void made(std::span<float> stereo);
 
     Tape* tape_;
     Duck duck_;
     bool silent_ = false;
+    std::optional<StereoResampler> converter_; ///< none where the rates agree
     std::optional<signal::Stretcher>
         stretcher_;           ///< a new one each time: it keeps its place only at one speed
-    std::vector<float> made_; ///< by the stretcher, not handed out yet
+    std::vector<float> made_; ///< by those two, not handed out yet
     std::int64_t first_ = 0;  ///< in the programme
     std::int64_t length_ = 0;
     std::int64_t done_ = 0;
-    std::int64_t media_ = 0; ///< sample of the recording that is read next
+    std::int64_t media_ = 0; ///< the tape's sample that is read next
     std::int64_t ramp_ = 0;
 };
 

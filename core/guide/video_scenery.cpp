@@ -5,8 +5,11 @@ namespace {
 
 class Video final : public Scenery {
   public:
-    Video(std::unique_ptr<ByteSource> recording, int width, int height)
-        : pictures_(media::open_pictures(std::move(recording))), width_(width), height_(height) {}
+    Video(std::unique_ptr<ByteSource> recording, int width, int height,
+          std::optional<media::ColourCode> colours)
+        : pictures_(media::open_pictures(std::move(recording))), width_(width), height_(height) {
+        if (colours) pictures_->show_in(*colours);
+    }
 
     media::MoviePicture at(Rational media_time) override {
         return pictures_->movie_at(seconds(media_time), width_, height_);
@@ -21,8 +24,9 @@ class Video final : public Scenery {
 
 } // namespace
 
-std::unique_ptr<Scenery> video_scenery(std::unique_ptr<ByteSource> recording, int width, int height) {
-    return std::make_unique<Video>(std::move(recording), width, height);
+std::unique_ptr<Scenery> video_scenery(std::unique_ptr<ByteSource> recording, int width, int height,
+                                       std::optional<media::ColourCode> colours) {
+    return std::make_unique<Video>(std::move(recording), width, height, colours);
 }
 
 } // namespace luft::guide

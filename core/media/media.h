@@ -94,6 +94,9 @@ class PictureSource {
     virtual MoviePicture movie_at(Seconds t, int width, int height) = 0;
     /// What movie pictures of it are to be labelled with.
     virtual ColourCode colours() = 0;
+    /// Movie pictures are made for a movie that is labelled so: its matrix (ITU-R BT.601, BT.709 …) instead
+    /// of the video's own. Primaries and transfer stay as they are.
+    virtual void show_in(ColourCode colours) = 0;
 };
 
 /// Throws as probe; Error(unreadable) when the file has no moving picture.

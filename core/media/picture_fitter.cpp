@@ -60,6 +60,13 @@ void blacken_beside(AVFrame& frame, int x, int y, Shape shape) {
 
 } // namespace
 
+/// The matrix that a frame's colours are made for. What isn't said isn't guessed at: it stays.
+int PictureFitter::target(const AVFrame& frame) const {
+    const int own = is_rgb(frame) ? SWS_CS_ITU601 : frame.colorspace;
+    const bool known = own != AVCOL_SPC_UNSPECIFIED && matrix_ && *matrix_ != AVCOL_SPC_UNSPECIFIED;
+    return known ? *matrix_ : own;
+}
+
 void PictureFitter::scale(const AVFrame& from, AVFrame& to, int x, int y, int width, int height) {
     const auto [format, full_range] = without_range(from);
     // A guide is watched in passing and written often: the quicker scaler does.
@@ -70,7 +77,8 @@ void PictureFitter::scale(const AVFrame& from, AVFrame& to, int x, int y, int wi
     // RGB has no matrix of its own: it gets the one that a movie is read by whose colours aren't said.
     const int* matrix = sws_getCoefficients(is_rgb(from) ? SWS_CS_ITU601 : from.colorspace);
     constexpr int kPlain = 1 << 16; // 1.0 in the scaler's fixed point
-    sws_setColorspaceDetails(scaler_.get(), matrix, full_range ? 1 : 0, matrix, 0, 0, kPlain, kPlain);
+    sws_setColorspaceDetails(scaler_.get(), matrix, full_range ? 1 : 0, sws_getCoefficients(target(from)), 0,
+                             0, kPlain, kPlain);
     // The scaler reads four of each.
     std::uint8_t* rows[4] = {at(to, kPlanes[0], x, y), at(to, kPlanes[1], x, y), at(to, kPlanes[2], x, y)};
     const int strides[4] = {to.linesize[0], to.linesize[1], to.linesize[2]};
@@ -83,8 +91,8 @@ MoviePicture PictureFitter::fit(const AVFrame& frame, AVRational pixel_aspect, i
     if (turn_.transposed) std::swap(shown.width, shown.height);
     const Shape shape = fitted(shown, width, height);
     const auto [format, full_range] = without_range(frame);
-    if (turn_ == Turn{} && format == AV_PIX_FMT_YUV420P && !full_range && frame.width == width &&
-        frame.height == height && shape.width == width && shape.height == height)
+    if (turn_ == Turn{} && target(frame) == frame.colorspace && format == AV_PIX_FMT_YUV420P && !full_range &&
+        frame.width == width && frame.height == height && shape.width == width && shape.height == height)
         return MoviePicture(shared(frame));
 
     auto out = new_planes(width, height);

@@ -54,6 +54,11 @@ class Pictures final : public PictureSource {
         return fitted_->picture;
     }
 
+    void show_in(ColourCode colours) override {
+        fitter_->show_in(colours.matrix);
+        fitted_.reset();
+    }
+
     ColourCode colours() override {
         show(kFirst);
         const AVFrame& frame = *shown_->frame;
