@@ -11,6 +11,7 @@ namespace luft::desk {
 namespace {
 
 constexpr int kHeight = 56, kEdge = 12, kBar = 20, kBarTop = 28;
+constexpr double kUpright = 4; ///< from stripe to stripe where another performance plays
 constexpr sheet::Type kWords{13, false, false}, kLimit{13, true, false}, kNumber{11, true, false};
 
 std::string length(Rational t) {
@@ -95,7 +96,11 @@ void BudgetBar::paint(wxPaintEvent&) {
             .line(left, kBarTop + kBar)
             .close();
         if (s.kind == script::SegmentKind::play) canvas.fill(bar, colours.chest);
-        if (s.kind == script::SegmentKind::quote) canvas.fill_striped(bar, colours.strength, colours.card);
+        if (s.kind == script::SegmentKind::quote) {
+            canvas.fill(bar, colours.card);
+            for (double x = left + 1.5; x < left + width; x += kUpright)
+                canvas.line(x, kBarTop, x, kBarTop + kBar, colours.strength, 2);
+        }
         if (s.kind == script::SegmentKind::replay) canvas.fill_striped(bar, colours.chest, colours.card);
         if (s.kind != script::SegmentKind::talk) continue;
         const bool selected = s.item && s.item == selected_;
