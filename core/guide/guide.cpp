@@ -9,7 +9,7 @@
 #include "guide/output.h"
 #include "guide/scenery.h"
 #include "guide/segment_sound.h"
-#include "guide/tape.h"
+#include "tape/stereo_tape.h"
 #include "guide/voice_files.h"
 #include "guide/voice_over.h"
 #include "media/media.h"
@@ -141,7 +141,7 @@ class Run {
     std::optional<media::VideoFacts> video_;
     Size size_;
     std::unique_ptr<Scenery> scenery_;
-    Tape tape_;
+    tape::StereoTape tape_;
     std::optional<OtherReel> other_;
     Clock clock_;
     exports::Edit edit_;

@@ -3,7 +3,7 @@
 
 #include "guide/guide.h"
 #include "guide/scenery.h"
-#include "guide/tape.h"
+#include "tape/stereo_tape.h"
 
 #include <memory>
 
@@ -16,13 +16,13 @@ class OtherReel {
 
     [[nodiscard]] project::PerformanceId performance() const { return performance_; }
     [[nodiscard]] Scenery& scenery() { return *scenery_; }
-    [[nodiscard]] Tape& tape() { return tape_; }
+    [[nodiscard]] tape::StereoTape& tape() { return tape_; }
 
   private:
     project::PerformanceId performance_;
     std::unique_ptr<profile::Source> song_; ///< where there is no picture; the scenery uses it
     std::unique_ptr<Scenery> scenery_;
-    Tape tape_;
+    tape::StereoTape tape_;
 };
 
 } // namespace luft::guide

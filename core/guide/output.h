@@ -2,8 +2,8 @@
 #pragma once
 
 #include "base/side_thread.h"
-#include "guide/stereo_resampler.h"
 #include "media/movie_writer.h"
+#include "tape/stereo_resampler.h"
 
 #include <memory>
 #include <vector>
@@ -23,7 +23,7 @@ class Output {
 
   private:
     std::unique_ptr<media::MovieWriter> writer_;
-    StereoResampler converter_;
+    tape::StereoResampler converter_;
     SideThread side_; ///< last: it uses both
 };
 

@@ -11,8 +11,8 @@ constexpr std::size_t kBlock = 2048; // samples of one channel that the stretche
 
 } // namespace
 
-SegmentSound::SegmentSound(Tape& tape, const script::CueSheet& sheet, const script::Segment& segment,
-                           const Clock& clock)
+SegmentSound::SegmentSound(tape::StereoTape& tape, const script::CueSheet& sheet,
+                           const script::Segment& segment, const Clock& clock)
     : tape_(&tape), duck_(sheet, segment, clock), silent_(segment.kind == script::SegmentKind::talk),
       first_(clock.sample(segment.programme_start)), length_(clock.sample(segment.programme_end) - first_),
       media_((segment.media_start * Rational(tape.rate().per_second)).round()),

@@ -3,10 +3,10 @@
 
 #include "guide/clock.h"
 #include "guide/duck.h"
-#include "guide/stereo_resampler.h"
-#include "guide/tape.h"
 #include "script/cue_sheet.h"
 #include "signal/stretch.h"
+#include "tape/stereo_resampler.h"
+#include "tape/stereo_tape.h"
 
 #include <cstdint>
 #include <optional>
@@ -18,7 +18,7 @@ namespace luft::guide {
 class SegmentSound {
   public:
     /// Tape and segment must outlive it. The tape may be of another rate than the programme.
-    SegmentSound(Tape& tape, const script::CueSheet& sheet, const script::Segment& segment,
+    SegmentSound(tape::StereoTape& tape, const script::CueSheet& sheet, const script::Segment& segment,
                  const Clock& clock);
 
     /// The next samples: silence in a talk; the recording elsewhere, ducked under asides, its edges faded.
@@ -27,10 +27,10 @@ class SegmentSound {
   private:
     void made(std::span<float> stereo);
 
-    Tape* tape_;
+    tape::StereoTape* tape_;
     Duck duck_;
     bool silent_ = false;
-    std::optional<StereoResampler> converter_; ///< none where the rates agree
+    std::optional<tape::StereoResampler> converter_; ///< none where the rates agree
     std::optional<signal::Stretcher>
         stretcher_;           ///< a new one each time: it keeps its place only at one speed
     std::vector<float> made_; ///< by those two, not handed out yet

@@ -2,10 +2,10 @@
 #pragma once
 
 #include "guide/clock.h"
-#include "guide/stereo_resampler.h"
 #include "guide/voice_files.h"
 #include "media/media.h"
 #include "script/cue_sheet.h"
+#include "tape/stereo_resampler.h"
 
 #include <cstdint>
 #include <memory>
@@ -32,11 +32,11 @@ class Voice {
     [[nodiscard]] Seconds length() const;
 
     VoiceFile file_;
-    std::unique_ptr<SampleSource> sound_;      ///< none when the file can't be opened
-    std::optional<StereoResampler> converter_; ///< likewise
-    std::vector<float> ahead_;                 ///< stereo, not handed out yet
-    std::int64_t read_ = 0;                    ///< samples of the file, of one channel
-    std::string broken_;                       ///< why it ended too early
+    std::unique_ptr<SampleSource> sound_;            ///< none when the file can't be opened
+    std::optional<tape::StereoResampler> converter_; ///< likewise
+    std::vector<float> ahead_;                       ///< stereo, not handed out yet
+    std::int64_t read_ = 0;                          ///< samples of the file, of one channel
+    std::string broken_;                             ///< why it ended too early
     bool ended_ = false;
 };
 

@@ -1,10 +1,10 @@
-#include "guide/tape.h"
+#include "tape/stereo_tape.h"
 
 #include "signal/stereo.h"
 
 #include <algorithm>
 
-namespace luft::guide {
+namespace luft::tape {
 namespace {
 
 /// So far forward, reading on is quicker than a seek, which decodes a run-up of its own. Tuned by hand.
@@ -12,7 +12,7 @@ constexpr Seconds kNear{5};
 
 } // namespace
 
-void Tape::read(std::int64_t from, std::span<float> stereo) {
+void StereoTape::read(std::int64_t from, std::span<float> stereo) {
     if (from < 0) {
         const auto before = std::min(static_cast<std::size_t>(-from), stereo.size() / 2);
         std::ranges::fill(stereo.first(2 * before), 0.0F);
@@ -31,7 +31,7 @@ void Tape::read(std::int64_t from, std::span<float> stereo) {
     std::ranges::fill(stereo, 0.0F);
 }
 
-void Tape::go_to(std::int64_t sample) {
+void StereoTape::go_to(std::int64_t sample) {
     const std::int64_t near = static_cast<std::int64_t>(kNear.value() * rate().per_second);
     if (sample < next_ || sample - next_ > near) {
         sound_->go_to(sample);
@@ -48,7 +48,7 @@ void Tape::go_to(std::int64_t sample) {
 }
 
 /// Whether there is anything in `ahead_`, after reading on if need be.
-bool Tape::more() {
+bool StereoTape::more() {
     while (used_ == ahead_.size() && !ended_) {
         ahead_.clear();
         used_ = 0;
@@ -60,4 +60,4 @@ bool Tape::more() {
     return used_ < ahead_.size();
 }
 
-} // namespace luft::guide
+} // namespace luft::tape

@@ -8,11 +8,11 @@
 #include <span>
 #include <vector>
 
-namespace luft::guide {
+namespace luft::tape {
 
-class Tape {
+class StereoTape {
   public:
-    explicit Tape(std::unique_ptr<media::PlayableSound> sound) : sound_(std::move(sound)) {}
+    explicit StereoTape(std::unique_ptr<media::PlayableSound> sound) : sound_(std::move(sound)) {}
 
     [[nodiscard]] SampleRate rate() const { return sound_->format().rate; }
 
@@ -31,4 +31,4 @@ class Tape {
     bool ended_ = false;
 };
 
-} // namespace luft::guide
+} // namespace luft::tape

@@ -1,9 +1,9 @@
-#include "guide/stereo_resampler.h"
+#include "tape/stereo_resampler.h"
 
 #include <algorithm>
 #include <array>
 
-namespace luft::guide {
+namespace luft::tape {
 namespace {
 
 using Sides = std::array<std::vector<float>, 2>;
@@ -47,4 +47,4 @@ void StereoResampler::finish(std::vector<float>& out) {
     append_woven(made, out);
 }
 
-} // namespace luft::guide
+} // namespace luft::tape

@@ -6,7 +6,7 @@
 #include <span>
 #include <vector>
 
-namespace luft::guide {
+namespace luft::tape {
 
 /// As signal::Resampler, for interleaved stereo; hands samples on as they are where the rates agree.
 class StereoResampler {
@@ -23,4 +23,4 @@ class StereoResampler {
     std::vector<signal::Resampler> sides_; ///< none where the rates agree
 };
 
-} // namespace luft::guide
+} // namespace luft::tape
