@@ -51,7 +51,15 @@ inline std::vector<PlacedNote> placed(const singer::Truth& truth, const std::vec
     return out;
 }
 
-inline Performed sing_and_hear(const singer::Song& song, const Rendering& how) {
+/// A song sung, before it is heard.
+struct Recorded {
+    std::vector<float> samples; ///< at 44.1 kHz
+    int channels = 1;
+    singer::Truth truth;
+    std::vector<int> ids; ///< of the true notes: the same for the same note of the song
+};
+
+inline Recorded sing_another_way(const singer::Song& song, const Rendering& how) {
     singer::Random random(how.seed * 31 + 5);
     std::vector<int> order = how.phrases, first_id, ids;
     int notes = 0;
@@ -72,23 +80,31 @@ inline Performed sing_and_hear(const singer::Song& song, const Rendering& how) {
             if (std::holds_alternative<singer::SungNote>(e)) ids.push_back(id++);
         }
     }
-    const auto made =
-        singer::render(sung, {.voice = how.voice, .tuning = how.tuning, .seed = how.seed}, {44100});
-    std::vector<float> samples = made.samples;
+    auto made = singer::render(sung, {.voice = how.voice, .tuning = how.tuning, .seed = how.seed}, {44100});
+    Recorded out{made.samples, how.band ? 2 : 1, {}, ids};
     if (how.band)
-        samples = singer::mix(made.samples, scenes::small_band(made, {}, how.seed), Decibels(8), made.rate);
-    samples.insert(samples.begin(), how.talk.begin(), how.talk.end());
+        out.samples =
+            singer::mix(made.samples, scenes::small_band(made, {}, how.seed), Decibels(8), made.rate);
+    out.samples.insert(out.samples.begin(), how.talk.begin(), how.talk.end());
     const Seconds talk(static_cast<double>(how.talk.size()) / made.rate.per_second);
-    singer::MemorySource source(std::move(samples), made.rate, how.band ? 2 : 1);
-    singer::Truth truth = made.truth;
-    for (singer::TrueNote& n : truth.notes)
+    out.truth = std::move(made.truth);
+    for (singer::TrueNote& n : out.truth.notes)
         n.span = {n.span.start + talk, n.span.end + talk};
+    return out;
+}
+
+inline Performed hear(Recorded recorded, Seconds talk = Seconds(0)) {
+    singer::MemorySource source(std::move(recorded.samples), {44100}, recorded.channels);
     Performed out;
     out.talk = {Seconds(0), talk};
     out.side = side_of(marks::listen(source));
     out.side.harmony = hear_harmony(source, out.side.tuning);
-    out.notes = placed(truth, ids, out.side);
+    out.notes = placed(recorded.truth, recorded.ids, out.side);
     return out;
+}
+
+inline Performed sing_and_hear(const singer::Song& song, const Rendering& how) {
+    return hear(sing_another_way(song, how), Seconds(static_cast<double>(how.talk.size()) / 44100));
 }
 
 } // namespace luft::compare::test
