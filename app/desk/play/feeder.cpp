@@ -17,9 +17,9 @@ constexpr Seconds kBehind{0.5}; // what has sounded is kept so long: the output'
 
 } // namespace
 
-Feeder::Feeder(SourceMaker source, std::unique_ptr<Engine> engine, std::unique_ptr<Output> output,
+Feeder::Feeder(SoundMaker sound, std::unique_ptr<Engine> engine, std::unique_ptr<Output> output,
                std::function<void()> ended)
-    : source_(std::move(source)), engine_(std::move(engine)), output_(std::move(output)),
+    : sound_(std::move(sound)), engine_(std::move(engine)), output_(std::move(output)),
       ended_(std::move(ended)), rate_(engine_->rate()),
       thread_([this](const std::stop_token& stop) { work(stop); }) {}
 
@@ -113,7 +113,7 @@ void Feeder::begin(Hold& hold) {
     const std::int64_t turn = turn_;
     hold.unlock();
     try {
-        if (!engine_) engine_ = std::make_unique<Engine>(media::open_playable_sound(source_()));
+        if (!engine_) engine_ = std::make_unique<Engine>(sound_());
         engine_->begin(from, settings);
         hold.lock();
     } catch (const std::exception& e) {

@@ -17,6 +17,7 @@
 namespace luft::desk {
 
 using SourceMaker = std::function<std::unique_ptr<ByteSource>()>;
+using SoundMaker = std::function<std::unique_ptr<media::PlayableSound>()>;
 
 enum class PlayState {
     stopped, ///< nothing played yet, stopped, at the end, or broken off
@@ -32,7 +33,7 @@ class Feeder {
     static constexpr Seconds kAhead{0.15};
 
     /// `ended` is called from the feeder's thread.
-    Feeder(SourceMaker source, std::unique_ptr<Engine> engine, std::unique_ptr<Output> output,
+    Feeder(SoundMaker sound, std::unique_ptr<Engine> engine, std::unique_ptr<Output> output,
            std::function<void()> ended);
     Feeder(const Feeder&) = delete;
     Feeder& operator=(const Feeder&) = delete;
@@ -59,7 +60,7 @@ class Feeder {
     void break_off(const std::exception& fault);
     [[nodiscard]] Seconds heard() const;
 
-    SourceMaker source_;
+    SoundMaker sound_;
     std::unique_ptr<Engine> engine_; ///< the thread's own
     std::unique_ptr<Output> output_;
     std::function<void()> ended_;

@@ -5,10 +5,18 @@
 namespace luft::desk {
 
 void Player::open(SourceMaker source) {
+    open_sound([source = std::move(source)] { return media::open_playable_sound(source()); });
+}
+
+void Player::open_pair(SoundMaker pair) {
+    open_sound(std::move(pair));
+}
+
+void Player::open_sound(SoundMaker sound) {
     close();
-    auto engine = std::make_unique<Engine>(media::open_playable_sound(source()));
+    auto engine = std::make_unique<Engine>(sound());
     auto output = make_output_(engine->rate());
-    feeder_ = std::make_unique<Feeder>(std::move(source), std::move(engine), std::move(output), ended_);
+    feeder_ = std::make_unique<Feeder>(std::move(sound), std::move(engine), std::move(output), ended_);
 }
 
 void Player::close() {

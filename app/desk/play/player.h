@@ -22,6 +22,10 @@ class Player {
     /// bytes are read. The settings stay as they are, but for the loop, which goes. Throws as
     /// media::open_playable_sound, and then nothing is open.
     void open(SourceMaker source);
+    /// Two performances in step instead, A left and B right: a together::InStep, which for a pair of a
+    /// project files::open_in_step makes. Everything below is then in A's time; B's is the alignment's
+    /// to_b(position()), none where the right is silent. `pair` is called as `source` above.
+    void open_pair(SoundMaker pair);
     void close();
     [[nodiscard]] bool is_open() const { return feeder_ != nullptr; }
 
@@ -58,6 +62,7 @@ class Player {
     void on_ended(std::function<void()> ended) { ended_ = std::move(ended); }
 
   private:
+    void open_sound(SoundMaker sound);
     void tell();
 
     OutputMaker make_output_;
