@@ -1,10 +1,14 @@
 // luftpause compare: two performances of the piece on one musical time.
+#include "base/text.h"
 #include "cli/options.h"
 #include "cli/sources.h"
 #include "cli/typed.h"
 #include "cli/verbs.h"
 #include "files/compared.h"
 #include "files/comparison_formats.h"
+#include "files/in_step_file.h"
+#include "files/write_all.h"
+#include "signal/stretch.h"
 
 #include <algorithm>
 
@@ -16,6 +20,9 @@ struct Options {
     std::string format = "compare-text";
     std::vector<std::string> pins;
     bool no_harmony = false, json = false;
+    std::string in_step; ///< file to write the two to; empty = none
+    std::optional<double> speed;
+    bool transposed = false;
 };
 
 /// Pins as they were typed, two times each; those that the project holds when none were.
@@ -42,8 +49,18 @@ const files::ComparisonFormat& format_of(const Options& options) {
     return format;
 }
 
+void write_in_step(const Options& options, const project::Project& project,
+                   const compare::Comparison& compared, const Progress& progress, Frame& frame) {
+    const Seconds length = files::write_in_step(project, compared, options.in_step,
+                                                {options.speed.value_or(1), options.transposed}, progress);
+    frame.print("Wrote '" + options.in_step + "': " + clock_text(length) + ", " + compared.a.label +
+                " on the left, " + compared.b.label + " on the right.\n");
+}
+
 void work(const Options& options, Frame& frame) {
     const files::ComparisonFormat& format = format_of(options);
+    if (options.in_step.empty() && (options.speed || options.transposed))
+        throw UsageError("--speed and --transposed go with --in-step FILE");
     const project::Project project = open_to_read(options.project);
     auto performances = project.performances();
     if (options.a.empty() != options.b.empty()) throw UsageError("name two performances, or none");
@@ -51,12 +68,16 @@ void work(const Options& options, Frame& frame) {
         throw UsageError("say which two performances: their labels, after the project");
     const auto a = options.a.empty() ? performances[0] : project.performance(options.a);
     const auto b = options.a.empty() ? performances[1] : project.performance(options.b);
+    if (!options.in_step.empty()) files::spare(options.in_step, files_of(project));
     const Progress progress = frame.progress();
-    files::ComparisonMaterial material(project,
-                                       files::compare_performances(project, a, b, !options.no_harmony,
-                                                                   {.pins = pins_of(options, project, a, b)},
-                                                                   progress.part(0, 0.9)));
-    if (!options.out.empty()) return files::write(format, material, options.out, progress.part(0.9, 1));
+    const double aligned = options.in_step.empty() ? 0.9 : 0.5; // of the work
+    auto compared =
+        files::compare_performances(project, a, b, !options.no_harmony,
+                                    {.pins = pins_of(options, project, a, b)}, progress.part(0, aligned));
+    if (!options.in_step.empty())
+        return write_in_step(options, project, compared, progress.part(aligned, 1), frame);
+    files::ComparisonMaterial material(project, std::move(compared));
+    if (!options.out.empty()) return files::write(format, material, options.out, progress.part(aligned, 1));
     frame.print(std::get<files::ComparisonFormat::AsText>(format.make)(material));
 }
 
@@ -67,7 +88,8 @@ void offer_compare(Verb& app, Frame& frame) {
     Verb& verb = add_verb(app, "compare", "Set two performances of the piece side by side",
                           "luftpause compare mill.luft A B\n"
                           "luftpause compare mill.luft A B --as pdf --out compared.pdf\n"
-                          "luftpause compare mill.luft A B --pin 0:12.5=0:14.1 --json");
+                          "luftpause compare mill.luft A B --pin 0:12.5=0:14.1 --json\n"
+                          "luftpause compare mill.luft A B --in-step both.wav --speed 0.5");
     project_argument(verb, options->project);
     optional_argument(verb, "A", options->a, "Label of one performance");
     optional_argument(verb, "B", options->b, "Label of the other one");
@@ -83,6 +105,11 @@ void offer_compare(Verb& app, Frame& frame) {
                                "What to write; text unless given");
     flag(verb, "--json", options->json, "The same as --as json");
     out_option(verb, options->out);
+    string_option(verb, "--in-step", options->in_step, "FILE",
+                  "Write both recordings in step instead, A left and B right: .wav, .flac or .m4a");
+    number_option(verb, "--speed", options->speed, signal::Stretcher::kSlowest, 1,
+                  "Speed of what --in-step writes, 0.25 to 1, at the same pitch");
+    flag(verb, "--transposed", options->transposed, "Let --in-step bring B into the key of A");
     on_run(verb, frame, options, work);
 }
 

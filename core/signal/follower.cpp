@@ -19,8 +19,8 @@ RubberBandStretcher::Options options(double pitch) {
            (pitch == 1 ? 0 : RubberBandStretcher::OptionPitchHighConsistency);
 }
 
-// Tuned by hand on bursts of tone: a longer way back loses the place (40 ms: 95 % within 12 ms instead of 7),
-// a change for each small difference makes tones rough.
+// Tuned by hand on signal/follower_test.cpp and a steady tone: a longer way back loses the place, a change
+// for each small difference makes the tone rough.
 constexpr Seconds kBack{0.02};       // within which the path is to be reached again
 constexpr double kNotWorthIt = 0.02; // change of ratio, as a share
 constexpr double kMostRatio = 32;    // out per in, and in per out: beyond, the library has nothing to go by

@@ -96,7 +96,7 @@ TEST_CASE("figures: how well songs keep step", "[.][figures][step]") {
             "%-22s transposed  notes %2zu missed %zu  lean %+5.1f  median %5.1f  95 %% within %5.1f ms\n",
             name, o.notes, o.missed, o.lean_ms, o.median_ms, o.p95_ms);
     };
-    for (const std::uint64_t seed : {941, 942, 943}) {
+    for (const std::uint64_t seed : {941, 942}) {
         show("another take", {.seed = seed + 50, .rubato = 0.05}, seed);
         show("speed 0.7, rubato 0.1", {.seed = seed + 50, .speed = 0.7, .rubato = 0.1}, seed);
         show("speed 1.4, rubato 0.1", {.seed = seed + 50, .speed = 1.4, .rubato = 0.1}, seed);
