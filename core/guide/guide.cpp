@@ -9,10 +9,10 @@
 #include "guide/output.h"
 #include "guide/scenery.h"
 #include "guide/segment_sound.h"
-#include "tape/stereo_tape.h"
 #include "guide/voice_files.h"
 #include "guide/voice_over.h"
 #include "media/media.h"
+#include "tape/stereo_tape.h"
 
 #include <algorithm>
 #include <cmath>
