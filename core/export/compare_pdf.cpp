@@ -45,7 +45,7 @@ class Printer {
             const TalkPoint& point = points[i];
             std::string hear = (point.hear.empty() ? "" : point.hear + " · ") + point.sure;
             if (const auto number = pairs_.number_of(point.difference))
-                hear += " · no. " + std::to_string(*number);
+                hear += " · no.\u00A0" + std::to_string(*number);
             sheet::FlowRow row;
             row.cells = {
                 {0, kIndent - 1, {words_in(std::to_string(i + 1), print_.section, c_.soft)}},

@@ -244,4 +244,10 @@ TEST_CASE("Two performances are compared: key, tempo, phrase against phrase, and
     CHECK(desk.tried("compare", {"A"}).status == 2);
     CHECK(desk.tried("compare", {"A", "B", "--pin", "4"}).status == 2);
     CHECK(desk.tried("compare", {"A", "B", "--pin", "4=4.9", "--pin", "5=4.1"}).status == 1);
+
+    // Without one of the recordings the singing alone has to do, and that is said.
+    std::filesystem::remove(desk.folder / "low.wav");
+    const auto without = desk.tried("export", {"--all", desk.folder / "without"});
+    CHECK(without.err.find("'A' and 'B' were compared by the singing alone") != std::string::npos);
+    CHECK(std::filesystem::exists(desk.folder / "without/A-B-compare.html"));
 }
