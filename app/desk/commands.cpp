@@ -88,6 +88,8 @@ constexpr std::array kAll{
     Command{Do::play_lower, "Ver&sions", "Play the &lower one", "I", "The same of the lower performance"},
     Command{Do::play_in_turn, "Ver&sions", "&One after the other", "O",
             "First the upper one, then the lower one"},
+    Command{Do::play_both, "Ver&sions", "&Both at once", "Y",
+            "The upper one on the left, the lower one in step on the right"},
     Command{Do::moment_other, "Ver&sions", "Make a &moment in the other one", "",
             "Of the selected difference; M makes it in the one that you looked at last", Kind::plain, true},
     Command{Do::pin_places, "Ver&sions", "&Pin the two places", "X",

@@ -64,6 +64,7 @@ enum class Do : int {
     play_upper,
     play_lower,
     play_in_turn,
+    play_both,
     moment_other,
     pin_places,
     unpin,

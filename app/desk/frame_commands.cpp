@@ -116,6 +116,7 @@ std::string Frame::why_not(Do id) const {
     case Do::play_upper:
     case Do::play_lower:
     case Do::play_in_turn:
+    case Do::play_both:
     case Do::pin_places:
     case Do::as_sung:
         return on_page(versions_) ? "The two are still being compared." : "That is done in Versions: F4.";

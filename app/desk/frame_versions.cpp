@@ -49,8 +49,8 @@ void Frame::update_version_menu() {
     auto& bar = *GetMenuBar();
     const bool here = on_page(versions_);
     for (const Do id :
-         {Do::play_upper, Do::play_lower, Do::play_in_turn, Do::moment_other, Do::pin_places, Do::unpin,
-          Do::swap_versions, Do::as_sung, Do::differences_by_time, Do::differences_telling})
+         {Do::play_upper, Do::play_lower, Do::play_in_turn, Do::play_both, Do::moment_other, Do::pin_places,
+          Do::unpin, Do::swap_versions, Do::as_sung, Do::differences_by_time, Do::differences_telling})
         bar.Enable(static_cast<int>(id), here && versions_->can(id));
     if (!here) return;
     bar.Enable(static_cast<int>(Do::make_moment), versions_->can(Do::make_moment));

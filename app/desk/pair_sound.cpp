@@ -19,27 +19,43 @@ void PairSound::set(const project::Performance& a, const project::Performance& b
     performances_ = {a, b};
 }
 
-void PairSound::begin(const project::Project& project, Which which, Seconds own) {
+void PairSound::set_together(std::shared_ptr<const Matched> matched, bool transposed) {
+    if (matched == matched_ && transposed == transposed_) return;
+    matched_ = std::move(matched);
+    transposed_ = transposed;
+    if (!open_ || !open_->both) return;
+    stop(); // it would sound as before
+    open_.reset();
+}
+
+void PairSound::begin(const project::Project& project, const Sound& sound, Seconds own) {
     if (playing_.playing()) playing_.pause();
     which_.reset();
     paused_ = false;
-    if (open_ != which) {
+    if (open_ != sound) {
         open_.reset();
-        playing_.open(project, performances_[sheet::index_of(which)]);
-        open_ = which;
+        if (sound.both)
+            playing_.open_pair(project, matched_, transposed_);
+        else
+            playing_.open(project, performances_[sheet::index_of(sound.which)]);
+        open_ = sound;
     }
-    which_ = which;
+    which_ = sound.which;
     playing_.play(std::max(Seconds(0), own));
+}
+
+void PairSound::begin(const project::Project& project, const Turn& turn) {
+    begin(project, {turn.which, turn.both && matched_}, turn.span.start - kRunUp);
 }
 
 void PairSound::start(const project::Project& project, std::deque<Turn> turns) {
     turns_.start(std::move(turns));
-    if (const auto now = turns_.now()) begin(project, now->which, now->span.start - kRunUp);
+    if (const auto now = turns_.now()) begin(project, *now);
 }
 
 void PairSound::play_from(const project::Project& project, Which which, Seconds own) {
     turns_.clear();
-    begin(project, which, own);
+    begin(project, {which, which == Which::a && playing() && open_ && open_->both}, own);
 }
 
 void PairSound::pause() {
@@ -67,7 +83,7 @@ void PairSound::look(const project::Project& project) {
     playing_.look();
     if (!turns_.now() || paused_ || !turns_.over(position() - kRunUp, playing())) return;
     if (const auto next = turns_.now())
-        begin(project, next->which, next->span.start - kRunUp);
+        begin(project, *next);
     else if (playing())
         playing_.pause();
 }

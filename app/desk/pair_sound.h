@@ -1,5 +1,5 @@
-// The sound of two performances, one after the other, on the window's one player: some sound systems have
-// only one device to give.
+// The sound of two performances, one after the other or both at once, on the window's one player: some sound
+// systems have only one device to give.
 #pragma once
 
 #include "desk/playing.h"
@@ -20,10 +20,12 @@ class PairSound {
 
     /// Which two; with others than before what plays ends.
     void set(const project::Performance& a, const project::Performance& b);
+    /// How both are played at once; null while that isn't known.
+    void set_together(std::shared_ptr<const Matched> matched, bool transposed);
 
     /// Plays these from now on. Throws Error when a recording can't be opened; then nothing plays.
     void start(const project::Project& project, std::deque<Turn> turns);
-    /// From a place on, without end.
+    /// From a place on, without end; both go on together when that is what sounds.
     void play_from(const project::Project& project, Which which, Seconds own);
     void pause();
     /// So that nothing is left to go on with.
@@ -45,10 +47,18 @@ class PairSound {
     [[nodiscard]] std::string note() const { return which_ ? playing_.note() : std::string(); }
 
   private:
-    void begin(const project::Project& project, Which which, Seconds own);
+    struct Sound {
+        Which which = Which::a;
+        bool both = false;
+        bool operator==(const Sound&) const = default;
+    };
+    void begin(const project::Project& project, const Sound& sound, Seconds own);
+    void begin(const project::Project& project, const Turn& turn);
 
     Playing& playing_;
-    std::optional<Which> open_; ///< in the player
+    std::optional<Sound> open_; ///< in the player
+    std::shared_ptr<const Matched> matched_;
+    bool transposed_ = true;
     std::array<project::Performance, 2> performances_;
     Turns turns_;
     std::optional<Which> which_;

@@ -1,5 +1,7 @@
 #include "desk/playing.h"
 
+#include "files/in_step_file.h"
+
 #include <cmath>
 
 namespace luft::desk {
@@ -46,6 +48,21 @@ void Playing::open(const project::Project& project, const project::Performance& 
         // The player's thread reads over a connection of its own.
         return project::Project::open(file, project::Access::read).media(performance);
     });
+    settle();
+}
+
+void Playing::open_pair(const project::Project& project, std::shared_ptr<const Matched> matched,
+                        bool transposed) {
+    close();
+    player_.open_pair([file = project.file(), matched = std::move(matched), transposed] {
+        const auto& c = matched->comparison;
+        return files::open_in_step(project::Project::open(file, project::Access::read), c.a, c.b, c.alignment,
+                                   transposed);
+    });
+    settle();
+}
+
+void Playing::settle() {
     open_ = true;
     player_.set_volume(volume_);
     player_.set_speed(speed_ / 100.0);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "desk/play/player.h"
+#include "desk/work/match.h"
 #include "desk/work/session.h"
 
 #include <memory>
@@ -18,6 +19,8 @@ class Playing {
     void open(const Session& session);
     /// Any other, without a tone. Throws the same.
     void open(const project::Project& project, const project::Performance& performance);
+    /// Two in step, A left and B right (together/in_step.h), at A's time; `transposed`: B in A's key.
+    void open_pair(const project::Project& project, std::shared_ptr<const Matched> matched, bool transposed);
     void close();
     [[nodiscard]] bool can_play() const { return open_; }
 
@@ -46,6 +49,8 @@ class Playing {
     [[nodiscard]] bool silent() const;
 
   private:
+    void settle();
+
     Player player_;
     bool open_ = false;
     bool played_ = false; ///< when last looked at

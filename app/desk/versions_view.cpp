@@ -7,7 +7,7 @@ namespace {
 
 using sheet::Which;
 
-constexpr int kSide = 400;
+constexpr int kSide = 430;
 
 } // namespace
 
@@ -59,7 +59,7 @@ void VersionsView::make_head(wxSizer& column) {
     as_sung_ = new wxCheckBox(this, wxID_ANY, "As each sings  (G)");
     as_sung_->SetToolTip(wxString(command(Do::as_sung).help));
     as_sung_->Bind(wxEVT_CHECKBOX, [this](wxCommandEvent&) {
-        sheet_->show_as_sung(as_sung_->GetValue());
+        show_as_sung();
         wishes_.changed();
         wishes_.done();
     });
@@ -101,6 +101,7 @@ wxWindow* VersionsView::make_side() {
     upper_ = button(hear, Do::play_upper, "Upper  (U)", 1);
     lower_ = button(hear, Do::play_lower, "Lower  (I)", 1);
     in_turn_ = button(hear, Do::play_in_turn, "In turn  (O)", 1);
+    both_ = button(hear, Do::play_both, "Both  (Y)", 1);
     column->Add(hear, 0, wxEXPAND | wxLEFT | wxRIGHT | wxTOP, edge);
     auto* moments = new wxBoxSizer(wxHORIZONTAL);
     moment_ = button(moments, Do::make_moment, "Moment", 1);

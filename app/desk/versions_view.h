@@ -58,6 +58,7 @@ class VersionsView : public wxPanel {
     void refresh_names();
     void refresh_buttons();
     void show_selected(bool reveal);
+    void show_as_sung();
     void select(std::optional<std::size_t> difference);
     void set_place(sheet::Which which, Seconds own);
     [[nodiscard]] sheet::Which heard_last() const { return sound_.which().value_or(versions_.looked_at()); }
@@ -80,7 +81,7 @@ class VersionsView : public wxPanel {
     PairSheet* sheet_ = nullptr;
     wxChoice* order_ = nullptr;
     DifferenceList* list_ = nullptr;
-    wxButton *upper_ = nullptr, *lower_ = nullptr, *in_turn_ = nullptr;
+    wxButton *upper_ = nullptr, *lower_ = nullptr, *in_turn_ = nullptr, *both_ = nullptr;
     wxButton *moment_ = nullptr, *moment_other_ = nullptr;
     wxListBox* pins_ = nullptr;
     wxButton *pin_ = nullptr, *unpin_ = nullptr;

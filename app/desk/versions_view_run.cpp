@@ -45,6 +45,9 @@ bool VersionsView::run(Do id) {
     case Do::play_selection:
         play(versions_.in_turn());
         return true;
+    case Do::play_both:
+        play(versions_.both());
+        return true;
     case Do::play:
         play_or_pause();
         return true;
@@ -85,7 +88,7 @@ bool VersionsView::run(Do id) {
         return true;
     case Do::as_sung:
         as_sung_->SetValue(!as_sung_->GetValue());
-        sheet_->show_as_sung(as_sung_->GetValue());
+        show_as_sung();
         return true;
     case Do::differences_by_time:
     case Do::differences_telling:

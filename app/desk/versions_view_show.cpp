@@ -65,6 +65,7 @@ void VersionsView::refresh() {
         words.Add(shown(clock_text(pin.a) + "  with  " + clock_text(pin.b)));
     }
     pins_->Set(words);
+    sound_.set_together(shown_, !as_sung_->GetValue());
     sheet_->show(shown_, pins);
     sheet_->set_places({versions_.place(Which::a), versions_.place(Which::b)});
     list_->show(shown_, versions_.listed());
@@ -91,10 +92,11 @@ void VersionsView::refresh_buttons() {
         moment_->SetLabelText("Moment in " + (above ? a : b) + "  (M)");
         moment_other_->SetLabelText("Moment in " + (above ? b : a));
     }
-    for (const auto& [one, id] : {std::pair(upper_, Do::play_upper), std::pair(lower_, Do::play_lower),
-                                  std::pair(in_turn_, Do::play_in_turn), std::pair(moment_, Do::make_moment),
-                                  std::pair(moment_other_, Do::moment_other), std::pair(pin_, Do::pin_places),
-                                  std::pair(unpin_, Do::unpin)})
+    for (const auto& [one, id] :
+         {std::pair(upper_, Do::play_upper), std::pair(lower_, Do::play_lower),
+          std::pair(in_turn_, Do::play_in_turn), std::pair(both_, Do::play_both),
+          std::pair(moment_, Do::make_moment), std::pair(moment_other_, Do::moment_other),
+          std::pair(pin_, Do::pin_places), std::pair(unpin_, Do::unpin)})
         one->Enable(can(id));
     wishes_.changed();
 }
@@ -104,6 +106,11 @@ void VersionsView::show_selected(bool reveal) {
     list_->select(versions_.selected());
     if (reveal && versions_.selected()) sheet_->reveal(*versions_.selected());
     refresh_buttons();
+}
+
+void VersionsView::show_as_sung() {
+    sound_.set_together(shown_, !as_sung_->GetValue());
+    sheet_->show_as_sung(as_sung_->GetValue());
 }
 
 void VersionsView::renew() {

@@ -163,6 +163,7 @@ TEST_CASE("A selected difference is heard in either performance, long enough to 
     REQUIRE(turns.size() == 2);
     CHECK(turns[0] == Turn{Which::a, *versions.heard(Which::a)});
     CHECK(turns[1] == Turn{Which::b, *versions.heard(Which::b)});
+    CHECK(versions.both() == std::deque<Turn>{{Which::a, *versions.heard(Which::a), true}});
 }
 
 TEST_CASE("Without a difference the line at the place clicked is heard, in both performances") {

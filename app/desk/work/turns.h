@@ -10,7 +10,8 @@ namespace luft::desk {
 
 struct Turn {
     sheet::Which which = sheet::Which::a;
-    Span span; ///< that performance's own time
+    Span span;         ///< that performance's own time
+    bool both = false; ///< with the other one in step beside it: A left, B right; `which` is A then
     bool operator==(const Turn&) const = default;
 };
 

@@ -63,6 +63,8 @@ class Versions {
     /// One of them, or A and then B. Throws Error(bad_request) where there is nothing to hear.
     [[nodiscard]] std::deque<Turn> turn(Which which) const;
     [[nodiscard]] std::deque<Turn> in_turn() const;
+    /// Both at once, for as long as A's takes.
+    [[nodiscard]] std::deque<Turn> both() const;
 
     /// In order of A's time.
     [[nodiscard]] const std::vector<project::Pin>& pins() const { return pins_; }

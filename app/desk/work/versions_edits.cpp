@@ -72,6 +72,12 @@ std::deque<Turn> Versions::in_turn() const {
     return turns;
 }
 
+std::deque<Turn> Versions::both() const {
+    auto turns = turn(Which::a);
+    turns.front().both = true;
+    return turns;
+}
+
 void Versions::pin_places() {
     if (!place_[0] || !place_[1])
         throw Error(Fault::bad_request, "A pin needs a place in both lines.",
