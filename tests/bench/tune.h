@@ -29,6 +29,12 @@ struct Following {
 /// Pitch (known only where the voice follows), notes, phrases, and that there are no breaths.
 Truth truth_of(const Tune& tune, Seconds length, const Following& how);
 
+/// Debian's festival sings it; keys from 45 to 62 are its own range. Throws Error(not_found) without it.
+Scene sung_by_festival(const Tune& tune);
+
+/// The soundfont's choir aahs (`choir`) or voice oohs sing it. The choir swells in. Throws as play_sampled.
+Scene sung_by_samples(const Tune& tune, bool choir);
+
 Group festival_group();
 Group sampled_voice_group();
 

@@ -35,20 +35,12 @@ inline void change(singer::Event& event, double slower, int semitones) {
     }
 }
 
-/// The true notes with, for each, the note of the ear's that begins within 0.1 s of it.
 inline std::vector<PlacedNote> placed(const singer::Truth& truth, const std::vector<int>& ids,
                                       const Side& side) {
-    std::vector<PlacedNote> out;
-    for (std::size_t i = 0; i < truth.notes.size(); ++i) {
-        PlacedNote note{ids[i], truth.notes[i].span, -1};
-        double nearest = 0.1;
-        for (std::size_t k = 0; k < side.notes.size(); ++k) {
-            const double apart = std::abs((side.notes[k].span.start - note.span.start).value());
-            if (apart < nearest) nearest = apart, note.heard = static_cast<int>(k);
-        }
-        out.push_back(note);
-    }
-    return out;
+    std::vector<Span> notes;
+    for (const singer::TrueNote& n : truth.notes)
+        notes.push_back(n.span);
+    return placed(notes, ids, side);
 }
 
 /// A song sung, before it is heard.

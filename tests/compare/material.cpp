@@ -162,6 +162,21 @@ Performed perform(const Score& score, const Manner& manner) {
     return writer.out;
 }
 
+std::vector<PlacedNote> placed(const std::vector<Span>& notes, const std::vector<int>& ids,
+                               const Side& side) {
+    std::vector<PlacedNote> out;
+    for (std::size_t i = 0; i < notes.size(); ++i) {
+        PlacedNote note{ids.empty() ? static_cast<int>(i) : ids[i], notes[i], -1};
+        double nearest = 0.1;
+        for (std::size_t k = 0; k < side.notes.size(); ++k) {
+            const double apart = std::abs((side.notes[k].span.start - note.span.start).value());
+            if (apart < nearest) nearest = apart, note.heard = static_cast<int>(k);
+        }
+        out.push_back(note);
+    }
+    return out;
+}
+
 Errors errors_of(const Performed& a, const Performed& b, const Alignment& alignment) {
     Errors out;
     std::map<int, std::vector<const PlacedNote*>> there;
@@ -190,6 +205,7 @@ Errors errors_of(const Performed& a, const Performed& b, const Alignment& alignm
     }
     out.median_ms = signal::median(std::span<const double>(errors)).value_or(1e9);
     out.p95_ms = signal::quantile(std::span<const double>(errors), 0.95).value_or(1e9);
+    out.all_ms = std::move(errors);
     for (const PlacedNote& n : b.notes)
         if (n.heard >= 0) id_of_b[n.heard] = n.id;
     const Counterparts pairs = find_counterparts(a.side, b.side, alignment);

@@ -61,12 +61,17 @@ struct Performed {
 /// As ideal curves and marks with a real ear's faults: 25 cents of wander and vibrato on long notes.
 Performed perform(const Score& score, const Manner& manner);
 
+/// The true notes with, for each, the note of the ear's that begins within 0.1 s of it; numbered by `ids`, or
+/// in their order where none are given.
+std::vector<PlacedNote> placed(const std::vector<Span>& notes, const std::vector<int>& ids, const Side& side);
+
 /// Errors of A's note starts carried to B, over all notes that both sing.
 struct Errors {
     int shared = 0, lost = 0; ///< notes of both; of them, those for which the alignment says there is none
     double median_ms = 0, p95_ms = 0;
-    double right_pairs = 0; ///< of the notes that both have heard, share paired with each other
-    double wrong_pairs = 0; ///< of all pairs, share whose notes aren't the same
+    std::vector<double> all_ms; ///< each one's
+    double right_pairs = 0;     ///< of the notes that both have heard, share paired with each other
+    double wrong_pairs = 0;     ///< of all pairs, share whose notes aren't the same
 };
 Errors errors_of(const Performed& a, const Performed& b, const Alignment& alignment);
 
