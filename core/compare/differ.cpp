@@ -53,6 +53,11 @@ bool sings_on(const Side& side, Span time) {
     return time.start >= Seconds(0) && time.end <= kHop * static_cast<double>(side.f0.size());
 }
 
+Surely surely(const Both& both, Confidence mark) {
+    const double chance = std::max(1 - mark.value, both.error.breath);
+    return {chance, {1 - chance}};
+}
+
 bool trusted(const Both& both, Seconds a) {
     return std::ranges::any_of(both.alignment.stretches, [a](const Stretch& s) {
         return s.a().start <= a && a <= s.a().end && s.confidence.value >= 0.5;

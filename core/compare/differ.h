@@ -12,7 +12,8 @@ struct Both {
     const Alignment& alignment;
     const Counterparts& pairs;
     const Wording& wording;
-    EarErrors error; ///< of a difference between the two
+    EarErrors error;     ///< of a difference between the two
+    ColourErrors colour; ///< the same of vowel, closure and ring
 
     [[nodiscard]] const marks::Note& note_a(const NotePair& p) const { return a.notes.at(p.a); }
     [[nodiscard]] const marks::Note& note_b(const NotePair& p) const { return b.notes.at(p.b); }
@@ -27,6 +28,8 @@ void register_differences(const Both& both, Found& found);
 void edge_differences(const Both& both, Found& found);
 void vibrato_differences(const Both& both, Found& found);
 void intonation_differences(const Both& both, Found& found);
+void note_manner_differences(const Both& both, Found& found);
+void colour_differences(const Both& both, Found& found);
 void level_differences(const Both& both, Found& found);
 void tempo_differences(const Both& both, Found& found);
 void note_differences(const Both& both, Found& found);
@@ -55,6 +58,13 @@ Span whole_of(const std::vector<std::size_t>& phrases, const std::vector<marks::
 
 /// Whether somebody sings through all of the time, with no pause of kPause; going by the pitch curve.
 bool sings_on(const Side& side, Span time);
+
+/// A mark's confidence as a difference's: never surer than the ear was ever measured to be of breaths.
+struct Surely {
+    double chance = 0; ///< that it is nothing but the ear's error
+    Confidence confidence;
+};
+[[nodiscard]] Surely surely(const Both& both, Confidence mark);
 
 /// Whether the alignment is to be trusted at a time of A.
 bool trusted(const Both& both, Seconds a);

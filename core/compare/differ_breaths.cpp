@@ -53,9 +53,10 @@ int pair_at(const Both& both, Seconds a) {
     return -1;
 }
 
-void tell(Found& found, DifferenceKind kind, Span a, Span b, double size, Confidence confidence,
-          std::string sentence) {
-    found.push_back({kind, a, b, size, Unit::times, 1 - confidence.value, confidence, std::move(sentence)});
+void tell(const Both& both, Found& found, DifferenceKind kind, Span a, Span b, double size,
+          Confidence confidence, std::string sentence) {
+    const Surely sure = surely(both, confidence);
+    found.push_back({kind, a, b, size, Unit::times, sure.chance, sure.confidence, std::move(sentence)});
 }
 
 void tell_whole(const Both& both, Found& found, int added, int saved) {
@@ -92,20 +93,21 @@ void breath_differences(const Both& both, Found& found) {
         const auto less = std::ranges::find_if(
             saved, [&](const Lone& l) { return pair >= 0 && pair_at(both, l.here.middle()) == pair; });
         if (less == saved.end()) {
-            tell(found, DifferenceKind::breath_added, more.there, more.here, 1, more.confidence,
-                 w.b + " breathes " + after_text(w, more.there.middle()) + " where " + inside(w.a) +
-                     " goes on.");
+            tell(both, found, DifferenceKind::breath_added, more.there, more.here, 1, more.confidence,
+                 w.b + " breathes " + after_text(w, more.there.middle(), more.here.middle()) + " where " +
+                     inside(w.a) + " goes on.");
             continue;
         }
-        tell(found, DifferenceKind::breath_moved, less->here, more.here, 1,
+        tell(both, found, DifferenceKind::breath_moved, less->here, more.here, 1,
              std::min(more.confidence, less->confidence),
-             w.b + " breathes " + after_text(w, more.there.middle()) + ", " + inside(w.a) + " breathes " +
-                 after_text(w, less->here.middle()) + ".");
+             w.b + " breathes " + after_text(w, more.there.middle(), more.here.middle()) + ", " +
+                 inside(w.a) + " breathes " + after_text(w, less->here.middle(), less->there.middle()) + ".");
         saved.erase(less);
     }
     for (const Lone& less : saved)
-        tell(found, DifferenceKind::breath_saved, less.here, less.there, -1, less.confidence,
-             w.b + " goes on " + after_text(w, less.here.middle()) + " where " + inside(w.a) + " breathes.");
+        tell(both, found, DifferenceKind::breath_saved, less.here, less.there, -1, less.confidence,
+             w.b + " goes on " + after_text(w, less.here.middle(), less.there.middle()) + " where " +
+                 inside(w.a) + " breathes.");
 }
 
 } // namespace luft::compare

@@ -37,8 +37,8 @@ void compare_edges(const Both& both, Found& found, const NotePair& pair, const E
                      Unit::times,
                      chance,
                      {a.confidence.value * b.confidence.value},
-                     both.wording.b + verb + on_text(both.wording, at) + " " + name(b.kind) + ", " +
-                         inside(both.wording.a) + " " + name(a.kind) + "."});
+                     both.wording.b + verb + on_text(both.wording, at, both.note_b(pair).span) + " " +
+                         name(b.kind) + ", " + inside(both.wording.a) + " " + name(a.kind) + "."});
 }
 
 } // namespace

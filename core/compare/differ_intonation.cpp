@@ -24,12 +24,13 @@ void another_note(const Both& both, Found& found, const NotePair& p) {
     const marks::Note &a = both.note_a(p), &b = both.note_b(p);
     const Confidence confidence{a.confidence.value * b.confidence.value};
     if (of_both(both, p) < kSureOfNote) return;
-    found.push_back(
-        {DifferenceKind::other_note, a.span, b.span, semitones, Unit::semitones,
-         both.error.pitch.value() / 100, confidence,
-         both.wording.b + " sings " + note_name(b.pitch) + " " + on_text(both.wording, a.span) + ", " +
-             fixed(std::abs(semitones), 0) + (std::abs(semitones) < 1.5 ? " semitone " : " semitones ") +
-             (semitones > 0 ? "higher" : "lower") + " than the tune of " + inside(both.wording.a) + "."});
+    found.push_back({DifferenceKind::other_note, a.span, b.span, semitones, Unit::semitones,
+                     both.error.pitch.value() / 100, confidence,
+                     both.wording.b + " sings " + note_name(b.pitch) + " " +
+                         on_text(both.wording, a.span, b.span) + ", " + fixed(std::abs(semitones), 0) +
+                         (std::abs(semitones) < 1.5 ? " semitone " : " semitones ") +
+                         (semitones > 0 ? "higher" : "lower") + " than the tune of " +
+                         inside(both.wording.a) + "."});
 }
 
 } // namespace
@@ -54,8 +55,9 @@ void intonation_differences(const Both& both, Found& found) {
                          Unit::cents,
                          both.error.pitch.value(),
                          {told[i]->value * of_both(both, p).value},
-                         w.b + " sings the note " + on_text(w, a.span) + " " + apart_text(p.apart.value()) +
-                             " than " + inside(w.a) + ", each against its own tuning."});
+                         w.b + " sings the note " + on_text(w, a.span, b.span) + " " +
+                             apart_text(p.apart.value()) + " than " + inside(w.a) +
+                             ", each against its own tuning."});
     }
     for (const PhrasePair& phrases : both.pairs.phrases) {
         double sum = 0;
@@ -71,12 +73,11 @@ void intonation_differences(const Both& both, Found& found) {
         const double mean = sum / static_cast<double>(count);
         const double error = std::hypot(both.error.pitch.value() / std::sqrt(static_cast<double>(count)),
                                         both.error.tuning.value());
-        const Span a = whole_of(phrases.a, both.a.phrases);
+        const Span a = whole_of(phrases.a, both.a.phrases), b = whole_of(phrases.b, both.b.phrases);
         if (const auto confidence = beyond_error(mean, error, kLeastPhrase.value()))
-            found.push_back({DifferenceKind::phrase_intonation, a, whole_of(phrases.b, both.b.phrases), mean,
-                             Unit::cents, error, *confidence,
+            found.push_back({DifferenceKind::phrase_intonation, a, b, mean, Unit::cents, error, *confidence,
                              w.b + " lies " + apart_text(mean) + " on average than " + inside(w.a) + " " +
-                                 line_text(w, a) + ", each against its own tuning."});
+                                 line_text(w, a, b) + ", each against its own tuning."});
     }
 }
 

@@ -2,6 +2,7 @@
 #include "base/text.h"
 #include "compare/differ.h"
 #include "compare/place_words.h"
+#include "signal/statistics.h"
 
 #include <algorithm>
 #include <cmath>
@@ -40,6 +41,36 @@ std::optional<Slope> slope_of(const Both& both, const std::vector<NotePair>& pai
     return Slope{rise, note / std::sqrt(spread)};
 }
 
+constexpr std::size_t kLeastInRange = 12; // notes
+constexpr Decibels kLeastRange{3};        // own value
+
+/// From soft to loud: 10th to 90th percentile of the notes that both sing.
+void whole_range(const Both& both, Found& found) {
+    std::vector<double> a, b;
+    for (const NotePair& p : both.pairs.notes)
+        if (sure(both, p) && cut_alike(both, p)) {
+            a.push_back(both.note_a(p).level.value());
+            b.push_back(both.note_b(p).level.value());
+        }
+    if (a.size() < kLeastInRange) return;
+    const auto range = [](const std::vector<double>& levels) {
+        const std::span<const double> all(levels);
+        return signal::quantile(all, 0.9).value() - signal::quantile(all, 0.1).value();
+    };
+    const double of_a = range(a), of_b = range(b), size = of_b - of_a, error = both.error.level_range.value();
+    if (const auto confidence = beyond_error(size, error, kLeastRange.value()))
+        found.push_back({DifferenceKind::level_range,
+                         {},
+                         {},
+                         size,
+                         Unit::decibels,
+                         error,
+                         *confidence,
+                         both.wording.b + " goes through " + fixed(of_b, 0) + " dB from soft to loud, " +
+                             inside(both.wording.a) + " through " + fixed(of_a, 0) +
+                             " dB on the same notes."});
+}
+
 std::string change_text(double db) {
     return std::abs(db) < 1
                ? std::string("keeps its level")
@@ -50,16 +81,16 @@ std::string change_text(double db) {
 
 void level_differences(const Both& both, Found& found) {
     const Wording& w = both.wording;
+    whole_range(both, found);
     for (const PhrasePair& phrases : both.pairs.phrases) {
-        const Span a = whole_of(phrases.a, both.a.phrases);
+        const Span a = whole_of(phrases.a, both.a.phrases), b = whole_of(phrases.b, both.b.phrases);
         const auto slope = slope_of(both, pairs_in(both, phrases), a);
         if (!slope) continue;
         if (const auto confidence = beyond_error(slope->rise, slope->error, kLeastPhrase.value()))
-            found.push_back({DifferenceKind::level_shape, a, whole_of(phrases.b, both.b.phrases), slope->rise,
-                             Unit::decibels, slope->error, *confidence,
-                             w.b + (slope->rise > 0 ? " grows " : " fades ") +
-                                 fixed(std::abs(slope->rise), 0) + " dB more than " + inside(w.a) + " " +
-                                 line_text(w, a) + "."});
+            found.push_back(
+                {DifferenceKind::level_shape, a, b, slope->rise, Unit::decibels, slope->error, *confidence,
+                 w.b + (slope->rise > 0 ? " grows " : " fades ") + fixed(std::abs(slope->rise), 0) +
+                     " dB more than " + inside(w.a) + " " + line_text(w, a, b) + "."});
     }
     for (const NotePair& p : both.pairs.notes) {
         const marks::Note &a = both.note_a(p), &b = both.note_b(p);
@@ -77,8 +108,9 @@ void level_differences(const Both& both, Found& found) {
                              Unit::decibels,
                              error,
                              {confidence->value * of_both(both, p).value},
-                             w.b + " " + change_text(b.level_change.value()) + " " + on_text(w, a.span) +
-                                 ", " + inside(w.a) + " " + change_text(a.level_change.value()) + "."});
+                             w.b + " " + change_text(b.level_change.value()) + " " +
+                                 on_text(w, a.span, b.span) + ", " + inside(w.a) + " " +
+                                 change_text(a.level_change.value()) + "."});
     }
 }
 

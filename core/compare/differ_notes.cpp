@@ -78,9 +78,9 @@ void note_differences(const Both& both, Found& found) {
             found.push_back({DifferenceKind::added_notes, a, b,
                              static_cast<double>(of_a ? -g.notes : g.notes), Unit::times, chance,
                              g.confidence,
-                             of_a ? w.b + " sings plain " + on_text(w, a) + " where " + inside(w.a) +
+                             of_a ? w.b + " sings plain " + on_text(w, a, b) + " where " + inside(w.a) +
                                         " adds " + notes + "."
-                                  : w.b + " adds " + notes + " " + on_text(w, a) + "."});
+                                  : w.b + " adds " + notes + " " + on_text(w, a, b) + "."});
         }
     };
     tell(both.b, both.a, both.pairs.added_by_b, false);

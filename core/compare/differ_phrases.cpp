@@ -52,16 +52,17 @@ void phrase_differences(const Both& both, Found& found) {
              lone_breaks(both.a, pair.a, both.b, pair.b, [&](Seconds t) { return both.alignment.to_b(t); }))
             if (trusted(both, at.here.middle()))
                 found.push_back({DifferenceKind::phrase_joined, at.here, at.there, -1, Unit::times,
-                                 1 - at.confidence.value, at.confidence,
+                                 surely(both, at.confidence).chance, surely(both, at.confidence).confidence,
                                  w.b + " makes one line of what " + inside(w.a) + " sings as two, " +
-                                     after_text(w, at.here.middle()) + "."});
+                                     after_text(w, at.here.middle(), at.there.middle()) + "."});
         for (const Break& at :
              lone_breaks(both.b, pair.b, both.a, pair.a, [&](Seconds t) { return both.alignment.to_a(t); }))
             if (trusted(both, at.there.middle()))
                 found.push_back({DifferenceKind::phrase_broken, at.there, at.here, 1, Unit::times,
-                                 1 - at.confidence.value, at.confidence,
-                                 w.b + " breaks the line " + after_text(w, at.there.middle()) + "; " +
-                                     inside(w.a) + " sings it as one."});
+                                 surely(both, at.confidence).chance, surely(both, at.confidence).confidence,
+                                 w.b + " breaks the line " +
+                                     after_text(w, at.there.middle(), at.here.middle()) + "; " + inside(w.a) +
+                                     " sings it as one."});
     }
 }
 

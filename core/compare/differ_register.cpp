@@ -38,7 +38,7 @@ void register_differences(const Both& both, Found& found) {
                              chance,
                              {1 - chance},
                              both.wording.b + " sings in " + name(*b.sung_in) + " register " +
-                                 on_text(both.wording, a.span) + " (" +
+                                 on_text(both.wording, a.span, b.span) + " (" +
                                  counted(static_cast<std::size_t>(count), "note") + "), " +
                                  inside(both.wording.a) + " in " + name(*a.sung_in) + " register."});
         first = last;

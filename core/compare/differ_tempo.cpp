@@ -66,8 +66,8 @@ void tempo_differences(const Both& both, Found& found) {
             found.push_back({DifferenceKind::phrase_tempo, phrase.a, phrase.b, against, Unit::percent, unsure,
                              *confidence,
                              w.b + (against > 0 ? " presses on" : " takes time") + " " +
-                                 line_text(w, phrase.a) + ": " + fixed(std::abs(against), 0) + " % " +
-                                 (against > 0 ? "faster" : "slower") + " than " + inside(w.a) +
+                                 line_text(w, phrase.a, phrase.b) + ": " + fixed(std::abs(against), 0) +
+                                 " % " + (against > 0 ? "faster" : "slower") + " than " + inside(w.a) +
                                  ", the tempo of the whole taken out."});
     }
 }

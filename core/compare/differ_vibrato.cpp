@@ -49,7 +49,7 @@ void one_only(const Both& both, Found& found, const NotePair& p, int& more, int&
     if (!confidence) return;
     ++(b.vibrato ? more : less);
     const Wording& w = both.wording;
-    const std::string where = on_text(w, a.span);
+    const std::string where = on_text(w, a.span, b.span);
     found.push_back({DifferenceKind::vibrato,
                      a.span,
                      b.span,
@@ -79,7 +79,7 @@ void both_swing(const Both& both, Found& found, const NotePair& p) {
                              unit,
                              error,
                              {confidence->value * of_both(both, p).value},
-                             w.b + "'s vibrato " + on_text(w, a.span) + " is " + how + " than " +
+                             w.b + "'s vibrato " + on_text(w, a.span, b.span) + " is " + how + " than " +
                                  (w.a == "The first" ? "the first's" : w.a + "'s") + "."});
     };
     tell(DifferenceKind::vibrato_rate, faster, Unit::hertz, both.error.vibrato_rate.value(),

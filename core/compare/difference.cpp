@@ -44,6 +44,20 @@ const char* name_of(DifferenceKind kind) {
         return "another note";
     case DifferenceKind::phrase_intonation:
         return "phrase intonation";
+    case DifferenceKind::scoop:
+        return "scoop";
+    case DifferenceKind::drift:
+        return "drift";
+    case DifferenceKind::crack:
+        return "crack";
+    case DifferenceKind::vowel:
+        return "vowel";
+    case DifferenceKind::closure:
+        return "closure";
+    case DifferenceKind::ring:
+        return "ring";
+    case DifferenceKind::level_range:
+        return "range of level";
     case DifferenceKind::level_shape:
         return "phrase level";
     case DifferenceKind::note_level:

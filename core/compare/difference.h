@@ -29,6 +29,13 @@ enum class DifferenceKind {
     note_intonation,   ///< the same note, higher or lower
     other_note,        ///< another note in its place
     phrase_intonation, ///< a phrase's mean against its performance's tuning
+    scoop,             ///< how far below a note is begun
+    drift,             ///< how far a held note moves
+    crack,             ///< the voice breaks inside a note, on one of the two only
+    vowel,             ///< the same note's, more open or further forward, between the two voices' usual
+    closure,           ///< clearer or breathier, of a phrase or over all; sound only hints at it
+    ring,              ///< more or less of it, of a phrase or over all
+    level_range,       ///< over all: from soft to loud
     level_shape,       ///< how a phrase rises or fades
     note_level,        ///< how a held note rises or fades
     phrase_tempo,      ///< a phrase against the whole

@@ -24,8 +24,26 @@ struct EarErrors {
     double offset = 0;
     double sung_in = 0;     ///< that two hearings give a note two registers
     bool registers = false; ///< whether registers can be compared at all
+    double breath = 0;      ///< that a breath given 0.8 and more is none
     double lone_note = 0;   ///< that a note given 0.7 and more is missing in the other hearing
+    Cents scoop, drift;
+    Decibels level_range; ///< 10th to 90th percentile of the notes both sing
+    double crack = 0;     ///< that a plain crack is heard in one hearing and nothing like it in the other
+    bool colours = false; ///< whether vowel, closure and ring can be compared at all
 };
+
+/// Of vowel, closure and ring, voices alone: as measured by
+///     build/bin/test_compare "how much two hearings*,how much the same notes*"
+/// on the same seeds. Formants and partials go by where the partials lie, so that another key is less sure:
+/// the worst of noise, rooms and another voice of the same type in the same key; of 3 semitones higher, up to
+/// 4 apart; of an alto 7 semitones higher, beyond. Formants half as much again, since two of 200 vowels stood
+/// out on seeds 1101 to 1106: their errors have long tails.
+struct ColourErrors {
+    double f1 = 0, f2 = 0; ///< semitones; of a note, the median difference of all notes taken out, as below
+    Decibels cpp, h1h2, ring;
+    std::optional<Decibels> all_h1h2, all_ring; ///< of that median; none where key and voice alone make it
+};
+ColourErrors colour_errors(int semitones);
 
 EarErrors errors_between(voice::Setting a, voice::Setting b);
 

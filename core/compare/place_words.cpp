@@ -30,20 +30,27 @@ std::optional<std::string> last_begun(const std::vector<project::SungWord>& word
     return word_at(words, static_cast<std::size_t>(next - words.begin()) - 1);
 }
 
+/// The word there by both performances' words, or by those of the one that has any.
+std::optional<std::string> word_there(const Wording& wording, Seconds a, Seconds b) {
+    const auto of_a = last_begun(wording.words_a, a), of_b = last_begun(wording.words_b, b);
+    if (of_a && of_b && *of_a != *of_b) return std::nullopt;
+    return of_a ? of_a : of_b;
+}
+
 } // namespace
 
-std::string after_text(const Wording& wording, Seconds a) {
-    const auto word = last_begun(wording.words_a, a);
+std::string after_text(const Wording& wording, Seconds a, Seconds b) {
+    const auto word = word_there(wording, a, b);
     return word ? "after " + *word : "at " + clock_text(a);
 }
 
-std::string on_text(const Wording& wording, Span a) {
-    const auto word = last_begun(wording.words_a, a.start + kEarly);
+std::string on_text(const Wording& wording, Span a, Span b) {
+    const auto word = word_there(wording, a.start + kEarly, b.start + kEarly);
     return word ? "on " + *word : "at " + clock_text(a.start);
 }
 
-std::string line_text(const Wording& wording, Span a) {
-    const auto word = last_begun(wording.words_a, a.start + kEarly);
+std::string line_text(const Wording& wording, Span a, Span b) {
+    const auto word = word_there(wording, a.start + kEarly, b.start + kEarly);
     return word ? "in the line from " + *word : "in the line at " + clock_text(a.start);
 }
 

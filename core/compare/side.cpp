@@ -19,6 +19,10 @@ Side side_of(const marks::Analysis& analysis) {
             .setting = analysis.setting,
             .tuning = analysis.tuning,
             .f0 = analysis.curves.f0,
+            .level = analysis.curves.level,
+            .cpp = analysis.curves.cpp,
+            .h1h2 = analysis.curves.h1h2,
+            .ring = analysis.curves.ring,
             .notes = analysis.notes,
             .phrases = analysis.phrases,
             .breaths = analysis.breaths,
@@ -29,6 +33,7 @@ Side side_of(const std::optional<project::Listening>& listening, const voice::Cu
              const std::vector<project::Mark>& marks) {
     Side side;
     side.f0 = curves.f0;
+    side.level = curves.level, side.cpp = curves.cpp, side.h1h2 = curves.h1h2, side.ring = curves.ring;
     side.duration = kHop * static_cast<double>(curves.frames());
     for (const project::Mark& mark : marks) {
         if (mark.state == project::MarkState::dropped) continue;

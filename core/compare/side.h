@@ -15,6 +15,7 @@ struct Side {
     voice::Setting setting = voice::Setting::alone; ///< the ear is less sure under instruments
     Hertz tuning{440};                              ///< A4 as this performance is tuned
     Curve<Hertz> f0;                                ///< sung pitch; none where nobody sings
+    Curve<Decibels> level, cpp, h1h2, ring;         ///< of the voice (voice/curves.h); may be empty
     std::vector<marks::Note> notes;                 ///< each list in order of time
     std::vector<marks::Phrase> phrases;
     std::vector<marks::Breath> breaths;

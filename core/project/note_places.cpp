@@ -8,13 +8,17 @@ namespace {
 
 constexpr double kSpare = 1, kFurther = 0.7, kInside = 1.5, kLacking = 1; ///< a note
 constexpr double kShort = 1, kIntoPhrase = 3, kHeld = 0.3, kShortEnd = 0.25;
+constexpr double kOfHeldEnd = 0.6; ///< of a line's last note is there to be shared
 constexpr std::size_t kMostNotes = 60;
 
-std::vector<Seconds> shared(std::size_t syllables, std::span<const SungNote> notes) {
+std::vector<Seconds> shared(std::size_t syllables, bool ends_line, std::span<const SungNote> notes) {
     std::vector<int> on(notes.size(), 1);
     for (std::size_t left = syllables - notes.size(); left > 0; --left) {
         std::size_t best = 0;
-        const auto share = [&](std::size_t i) { return notes[i].span.length() / (on[i] + 1.0); };
+        const auto share = [&](std::size_t i) {
+            const bool held = ends_line && i + 1 == notes.size();
+            return notes[i].span.length() * (held ? kOfHeldEnd : 1) / (on[i] + 1.0);
+        };
         for (std::size_t i = 1; i < notes.size(); ++i)
             if (share(i) > share(best)) best = i;
         ++on[best];
@@ -67,7 +71,7 @@ class Costs {
 std::vector<Seconds> places_on_notes(std::span<const Syllable> syllables, std::span<const SungNote> notes) {
     if (syllables.empty() || notes.empty()) return {};
     const std::size_t m = syllables.size(), n = notes.size();
-    if (m > n) return shared(m, notes);
+    if (m > n) return shared(m, syllables.back().ends_line, notes);
     const Costs costs(notes);
     constexpr double kNever = std::numeric_limits<double>::infinity();
     const std::size_t most = kMostNotes + 3 * (n / m); // on one syllable; also when an hour is one phrase

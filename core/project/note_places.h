@@ -29,8 +29,9 @@ struct SungNote {
 ///   - less 0.3 for the share of all sung time that syllables with spare notes hold: of two that cost the
 ///     same, the one that is held longer.
 /// Fewer notes: each note gets one, and each of the others goes where its share of the note is then the
-/// longest; syllables on one note share it evenly. Without notes, none stands anywhere: the result is empty.
-/// The costs were chosen on made-up lines; there is no source.
+/// longest, six tenths of a line's last note counted, since lines end on long notes; syllables on one note
+/// share it evenly. Without notes, none stands anywhere: the result is empty. The costs were chosen on
+/// made-up lines; there is no source.
 std::vector<Seconds> places_on_notes(std::span<const Syllable> syllables, std::span<const SungNote> notes);
 
 } // namespace luft::project

@@ -117,6 +117,12 @@ TEST_CASE("with fewer notes, syllables share a note evenly, and the long notes f
     CHECK(placed("one two", {}).empty());
 }
 
+TEST_CASE("a line's long last note is shared only when it is much longer than the others") {
+    // The sample's tenor, as the ear hears him: 'gone a-' on one note, then '-way' held.
+    CHECK(placed("wind has gone away", notes({0.7, 1.4, 1.6})) == Times{0, 0.7, 1.4, 2.1});
+    CHECK(placed("wind has gone away", notes({0.7, 1.0, 3.0})) == Times{0, 0.7, 1.7, 3.2});
+}
+
 TEST_CASE("lines go to phrases in order") {
     CHECK(blocks(sizes({7, 7, 7}), {7, 8, 6}) == "0>0 1>1 2>2 ");
     CHECK(blocks(sizes({7, 7, 7}), {12, 14, 13}) == "0>0 1>1 2>2 "); // richly ornamented
