@@ -76,6 +76,9 @@ std::vector<float> pitch_line(const voice::Hearing& hearing, const std::vector<R
                                            static_cast<float>(i - last);
             last = i;
         }
+        // Where its tail was cut off inside a hole, the last pitch is held to the run's end.
+        std::fill(line.begin() + static_cast<std::ptrdiff_t>(last) + 1,
+                  line.begin() + static_cast<std::ptrdiff_t>(run.end), line[last]);
     }
     return line;
 }

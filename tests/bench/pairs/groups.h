@@ -19,7 +19,7 @@ struct PairRow {
 };
 
 struct PairWork {
-    std::uint64_t first = 3001, last = 3004; ///< seeds of the tunes; none was used for tuning
+    std::uint64_t first = 3001, last = 3003; ///< seeds of the tunes; none was used for tuning
     int jobs = 1;
     std::string recordings; ///< folder of recordings of your own; may be empty
 };

@@ -56,7 +56,7 @@ int main(int argc, char** argv) {
     CLI::App app("Measures the aligning of two performances whose truth is known.", "luft-bench-pairs");
     Options o;
     app.add_flag("--quick", o.quick, "One tune only: a first look");
-    app.add_option("--seeds", o.seeds, "FROM-TO; usually 3001-3004");
+    app.add_option("--seeds", o.seeds, "FROM-TO; usually 3001-3003");
     app.add_option("--write", o.write, "Write compare.md into this folder");
     app.add_option("--recordings", o.recordings, "Warp the labelled recordings in this folder instead");
     app.add_option("--jobs", o.jobs, "Threads")->check(CLI::Range(1, 64))->capture_default_str();
