@@ -13,7 +13,8 @@ namespace luft::compare {
 namespace {
 
 // Own values: what a teacher would speak of.
-constexpr double kLeastF1 = 3, kLeastF2 = 2; // semitones
+constexpr double kLeastF1 = 4,
+                 kLeastF2 = 4; // semitones; neighbouring vowels are further apart in one of them
 constexpr Decibels kLeastCpp{2}, kLeastRing{4}, kLeastAll{4};
 constexpr std::size_t kLeastNotes = 3, kLeastInAll = 12;
 constexpr Decibels kSofter{3}; // worth a word, since louder singing is clearer and has more ring
@@ -135,7 +136,8 @@ void of_phrase(const Both& both, Found& found, const Colours& colours, const Phr
     };
     const auto cpp = mean_of(colours.cpp, notes, both.colour.cpp.value()),
                h1h2 = mean_of(colours.h1h2, notes, both.colour.h1h2.value()),
-               ring = mean_of(colours.ring, notes, both.colour.ring.value());
+               ring =
+                   both.colour.ring ? mean_of(colours.ring, notes, both.colour.ring->value()) : std::nullopt;
     // Looser closure lowers the cepstral peak and raises H1-H2: both have to say so (profile/closure_hint.h).
     if (cpp && h1h2 && cpp->value * h1h2->value < 0)
         tell(DifferenceKind::closure, *cpp, kLeastCpp, cpp->value > 0 ? "clearer" : "breathier");

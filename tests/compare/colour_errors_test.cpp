@@ -7,7 +7,6 @@
 #include <catch2/catch.hpp>
 
 #include <cstdio>
-#include <cstdlib>
 
 using namespace luft;
 using namespace luft::compare;
@@ -113,15 +112,11 @@ void print(const char* name, const Two& two) {
                 two.plain, two.cracks_apart);
 }
 
-/// Seeds 951 to 962, or from LUFT_FROM on.
-std::uint64_t first_seed() {
-    const char* from = std::getenv("LUFT_FROM");
-    return from ? std::strtoull(from, nullptr, 10) : 951;
-}
+constexpr std::uint64_t kFirst = 951, kLast = 962;
 
 void measure(const char* name, const Surroundings& first, const Surroundings& other) {
     Two two;
-    for (std::uint64_t seed = first_seed(); seed < first_seed() + 12; ++seed) {
+    for (std::uint64_t seed = kFirst; seed <= kLast; ++seed) {
         const auto voice = seed % 2 == 0 ? singer::VoiceType::tenor : singer::VoiceType::alto;
         const auto sung =
             singer::render(song_with_manners(seed, voice), {.voice = voice, .seed = seed}, {44100});
@@ -136,7 +131,7 @@ void measure(const char* name, const Surroundings& first, const Surroundings& ot
 /// Sung again by another voice: what is left is what keys and voices do, not what the singer means.
 void measure_again(const char* name, singer::VoiceType other, int semitones) {
     Two two;
-    for (std::uint64_t seed = first_seed(); seed < first_seed() + 12; ++seed) {
+    for (std::uint64_t seed = kFirst; seed <= kLast; ++seed) {
         const auto song = song_with_manners(seed, singer::VoiceType::tenor);
         auto moved = song;
         for (singer::Phrase& phrase : moved.phrases)

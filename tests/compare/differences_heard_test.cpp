@@ -64,7 +64,7 @@ void print(const char* name, const std::map<std::string, int>& kinds, int songs)
 
 void count_claims(const char* name, bool manners, const Surroundings& first, const Surroundings& other) {
     std::map<std::string, int> kinds;
-    for (std::uint64_t seed = 1107; seed <= 1112; ++seed) {
+    for (std::uint64_t seed = 1113; seed <= 1118; ++seed) {
         const auto voice = seed % 3 == 0 ? singer::VoiceType::alto : singer::VoiceType::tenor;
         const auto song = manners ? song_with_manners(seed, voice)
                                   : scenes::random_song({.voice = voice, .seed = seed, .phrases = 6});
@@ -98,7 +98,7 @@ TEST_CASE("figures: what is claimed of the same singing heard twice", "[.][figur
 TEST_CASE("figures: what is claimed of the same song sung again", "[.][figures][claims]") {
     const auto again = [](const char* name, singer::VoiceType voice, int semitones) {
         std::map<std::string, int> kinds;
-        for (std::uint64_t seed = 1107; seed <= 1112; ++seed) {
+        for (std::uint64_t seed = 1113; seed <= 1118; ++seed) {
             const auto song = scenes::random_song({.seed = seed, .phrases = 6});
             auto moved = song;
             for (singer::Phrase& phrase : moved.phrases)
