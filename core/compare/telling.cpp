@@ -58,6 +58,7 @@ Matter matter_of(DifferenceKind kind) {
     case DifferenceKind::phrase_broken:
         return Matter::breathing;
     case DifferenceKind::other_register:
+    case DifferenceKind::crack:
         return Matter::registers;
     case DifferenceKind::onset:
     case DifferenceKind::offset:
@@ -66,15 +67,22 @@ Matter matter_of(DifferenceKind kind) {
     case DifferenceKind::vibrato_rate:
     case DifferenceKind::vibrato_extent:
         return Matter::vibrato;
+    case DifferenceKind::scoop:
+    case DifferenceKind::drift:
     case DifferenceKind::note_intonation:
     case DifferenceKind::phrase_intonation:
         return Matter::intonation;
     case DifferenceKind::other_note:
     case DifferenceKind::added_notes:
         return Matter::notes;
+    case DifferenceKind::level_range:
     case DifferenceKind::level_shape:
     case DifferenceKind::note_level:
         return Matter::level;
+    case DifferenceKind::vowel:
+    case DifferenceKind::closure:
+    case DifferenceKind::ring:
+        return Matter::colour;
     }
     return Matter::key;
 }

@@ -15,7 +15,19 @@ namespace luft::compare {
 double beyond(const Difference& difference);
 
 /// What a kind is about; of one matter a listener soon has enough.
-enum class Matter { key, tempo, range, breathing, registers, edges, vibrato, intonation, notes, level };
+enum class Matter {
+    key,
+    tempo,
+    range,
+    breathing,
+    registers,
+    edges,
+    vibrato,
+    intonation,
+    notes,
+    level,
+    colour
+};
 Matter matter_of(DifferenceKind kind);
 
 struct Telling {

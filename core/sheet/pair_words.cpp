@@ -45,6 +45,22 @@ std::string short_words(const Difference& d) {
         return sized(d, "higher", "lower");
     case phrase_intonation:
         return "line " + sized(d, "higher", "lower");
+    case scoop:
+        if (!d.a)
+            return d.size > 0 ? "reaches notes from below more often" : "reaches notes from below less often";
+        return "begun " + sized(d, "further below", "less far below");
+    case drift:
+        return "drifts " + sized(d, "higher", "lower");
+    case crack:
+        return d.size > 0 ? "cracks" : "doesn't crack";
+    case vowel:
+        return "other vowel colour";
+    case closure: // over all by H1-H2, which goes up where a phrase's cepstral peak goes down
+        return (d.size > 0) == d.a.has_value() ? "clearer" : "breathier";
+    case ring:
+        return sized(d, "more ring", "less ring");
+    case level_range:
+        return "range of loudness " + sized(d, "wider", "narrower");
     case level_shape:
         return "line " + std::string(d.size > 0 ? "grows " : "fades ") + fixed(std::abs(d.size), 0) +
                " dB more";
