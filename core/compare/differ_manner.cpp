@@ -60,7 +60,7 @@ void scoop(const Both& both, Found& found, const NotePair& p, int& more, int& le
 
 void drift(const Both& both, Found& found, const NotePair& p) {
     const marks::Note &a = both.note_a(p), &b = both.note_b(p);
-    if (std::min(a.span.length(), b.span.length()) < kHeld) return;
+    if (!both.error.colours || std::min(a.span.length(), b.span.length()) < kHeld) return;
     const Wording& w = both.wording;
     tell(both, found, p, DifferenceKind::drift, b.drift - a.drift, both.error.drift, kLeastDrift,
          w.b + " " + moves(b.drift) + " through the note " + on_text(w, a.span, b.span) + ", " + inside(w.a) +

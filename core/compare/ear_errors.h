@@ -29,7 +29,7 @@ struct EarErrors {
     Cents scoop, drift;
     Decibels level_range; ///< 10th to 90th percentile of the notes both sing
     double crack = 0;     ///< that a plain crack is heard in one hearing and nothing like it in the other
-    bool colours = false; ///< whether vowel, closure and ring can be compared at all
+    bool colours = false; ///< whether drift, vowel, closure and ring can be compared at all
 };
 
 /// Of vowel, closure and ring, voices alone: as measured by
