@@ -17,7 +17,7 @@ namespace {
 
 struct Options {
     std::string project, a, b, out;
-    std::string format = "compare-text";
+    std::string format; ///< key; empty = text
     std::vector<std::string> pins;
     bool no_harmony = false, json = false;
     std::string in_step; ///< file to write the two to; empty = none
@@ -28,10 +28,8 @@ struct Options {
 /// Pins as they were typed, two times each; those that the project holds when none were.
 std::vector<compare::Pair> pins_of(const Options& options, const project::Project& project,
                                    const project::Performance& a, const project::Performance& b) {
+    if (options.pins.empty()) return files::pins_of(project, a, b);
     std::vector<compare::Pair> pins;
-    if (options.pins.empty())
-        for (const project::Pin& pin : project.pins(a.id, b.id))
-            pins.push_back({pin.a, pin.b});
     for (const std::string& text : options.pins) {
         const std::size_t equals = text.find('=');
         if (equals == std::string::npos)
@@ -42,7 +40,9 @@ std::vector<compare::Pair> pins_of(const Options& options, const project::Projec
 }
 
 const files::ComparisonFormat& format_of(const Options& options) {
-    const std::string key = options.json ? "compare-json" : options.format;
+    const std::string key = options.json             ? "compare-json"
+                            : options.format.empty() ? "compare-text"
+                                                     : options.format;
     const auto& format = *std::ranges::find(files::comparison_formats(), key, &files::ComparisonFormat::key);
     if (options.out.empty() && !std::holds_alternative<files::ComparisonFormat::AsText>(format.make))
         throw UsageError("a PDF can't be printed; say where: --out");
@@ -57,10 +57,16 @@ void write_in_step(const Options& options, const project::Project& project,
                 " on the left, " + compared.b.label + " on the right.\n");
 }
 
-void work(const Options& options, Frame& frame) {
-    const files::ComparisonFormat& format = format_of(options);
+void demand_one_thing(const Options& options) {
     if (options.in_step.empty() && (options.speed || options.transposed))
         throw UsageError("--speed and --transposed go with --in-step FILE");
+    if (!options.in_step.empty() && (options.json || !options.out.empty() || !options.format.empty()))
+        throw UsageError("--in-step writes sound; ask for the report in a call of its own");
+}
+
+void work(const Options& options, Frame& frame) {
+    demand_one_thing(options);
+    const files::ComparisonFormat& format = format_of(options);
     const project::Project project = open_to_read(options.project);
     auto performances = project.performances();
     if (options.a.empty() != options.b.empty()) throw UsageError("name two performances, or none");

@@ -33,6 +33,14 @@ compare::Side side_of(const project::Project& project, const project::Performanc
 
 } // namespace
 
+std::vector<compare::Pair> pins_of(const project::Project& project, const project::Performance& a,
+                                   const project::Performance& b) {
+    std::vector<compare::Pair> pins;
+    for (const project::Pin& pin : project.pins(a.id, b.id))
+        pins.push_back({pin.a, pin.b});
+    return pins;
+}
+
 compare::Comparison compare_performances(const project::Project& project, const project::Performance& a,
                                          const project::Performance& b, bool harmony,
                                          const compare::AlignOptions& options, const Progress& progress,

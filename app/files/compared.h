@@ -6,7 +6,13 @@
 #include "compare/comparison.h"
 #include "project/project.h"
 
+#include <vector>
+
 namespace luft::files {
+
+/// The pins that the project holds between the two.
+std::vector<compare::Pair> pins_of(const project::Project& project, const project::Performance& a,
+                                   const project::Performance& b);
 
 /// Aligns two performances as the project holds them, with the coach's corrections. With `harmony` the
 /// recordings are heard for what sounds beside the voice, which carries the alignment where nobody sings.

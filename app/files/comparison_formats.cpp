@@ -34,23 +34,18 @@ constexpr std::array kFormats = {
 
 constexpr double kComparing = 0.8; ///< share of the time that comparing takes beside writing, roughly
 
-compare::AlignOptions pinned(const project::Project& project, const project::Performance& a,
-                             const project::Performance& b) {
-    compare::AlignOptions options;
-    for (const project::Pin& pin : project.pins(a.id, b.id))
-        options.pins.push_back({pin.a, pin.b});
-    return options;
-}
-
+/// What sounds beside the singing is left out where a recording can't be heard; `before` has heard some of
+/// it.
 compare::Comparison compare_as_can_be(const project::Project& project, const project::Performance& a,
-                                      const project::Performance& b, Written& written,
-                                      const Progress& progress) {
+                                      const project::Performance& b, const compare::Comparison* before,
+                                      Written& written, const Progress& progress) {
+    const compare::AlignOptions pins{.pins = pins_of(project, a, b)};
     try {
-        return compare_performances(project, a, b, true, pinned(project, a, b), progress);
-    } catch (const Error&) {
-        auto comparison = compare_performances(project, a, b, false, pinned(project, a, b), progress);
+        return compare_performances(project, a, b, true, pins, progress, before);
+    } catch (const Error& error) {
+        auto comparison = compare_performances(project, a, b, false, pins, progress);
         written.notes.push_back("'" + a.label + "' and '" + b.label +
-                                "' were compared by the singing alone: a recording isn't at hand.");
+                                "' were compared by the singing alone: " + error.what());
         return comparison;
     }
 }
@@ -89,6 +84,7 @@ Written write_comparisons(const project::Project& project, const std::filesystem
         }))
         return written;
     std::set<std::string> taken;
+    std::optional<compare::Comparison> before;
     const double pairs = static_cast<double>(performances.size() - 1);
     for (std::size_t i = 1; i < performances.size(); ++i) {
         const double from = static_cast<double>(i - 1) / pairs, to = static_cast<double>(i) / pairs;
@@ -98,8 +94,11 @@ Written write_comparisons(const project::Project& project, const std::filesystem
         for (int n = 2; !taken.insert(stem).second; ++n)
             stem = plain + "-" + std::to_string(n);
         try {
-            ComparisonMaterial material(project, compare_as_can_be(project, performances[0], performances[i],
-                                                                   written, part.part(0, kComparing)));
+            auto comparison =
+                compare_as_can_be(project, performances[0], performances[i], before ? &*before : nullptr,
+                                  written, part.part(0, kComparing));
+            before = comparison;
+            ComparisonMaterial material(project, std::move(comparison));
             for (const ComparisonFormat& format : kFormats) {
                 const auto file = folder / (stem + "-" + std::string(format.ending));
                 try {

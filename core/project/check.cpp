@@ -132,6 +132,23 @@ void check_carried(Database& database, Findings& found, const Progress& progress
         });
 }
 
+/// What a quote can't be of: its own performance, or a part of the script that doesn't halt.
+void check_quotes(Database& database, Findings& found) {
+    const auto look = [&](const char* sql, const std::string& what) {
+        if (const std::int64_t n = database.number(sql); n > 0)
+            found.add(what + " (" + counted(static_cast<std::size_t>(n), "row") + ").");
+    };
+    look("SELECT count(*) FROM moment_beside AS b JOIN moment AS m ON m.id = b.moment "
+         "WHERE m.performance = b.performance",
+         "A moment is compared with its own performance");
+    look("SELECT count(*) FROM script_quote AS q JOIN script_item AS s ON s.id = q.item "
+         "WHERE s.performance = q.performance OR s.kind <> 'stop'",
+         "A part of a script quotes what it can't");
+    look("SELECT count(*) FROM pin AS x JOIN pin AS y ON x.first = y.first AND x.second = y.second "
+         "WHERE x.id < y.id AND (x.first_s - y.first_s) * (x.second_s - y.second_s) <= 0",
+         "Pins between two performances cross");
+}
+
 /// Reads everything as the program would.
 void check_contents(const Project& project, Database& database, Findings& found) {
     found.look("The piece", [&] { (void)project.piece(); });
@@ -168,6 +185,7 @@ std::vector<Damage> Project::check(const Progress& progress) const {
     found.look("The file's structure", [&] { check_structure(database, found); });
     found.look("The file's references", [&] { check_references(database, found); });
     found.look("The values", [&] { check_ranges(database, found); });
+    found.look("The quotes and pins", [&] { check_quotes(database, found); });
     progress.step(kReading / 2, "checking the contents");
     check_contents(*this, database, found);
     found.look("The curves", [&] { check_curves(database, found); });

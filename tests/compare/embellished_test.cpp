@@ -141,6 +141,6 @@ TEST_CASE("figures: embellishments heard", "[.][figures][embellished]") {
             const Told t = tell(how, 1203, 1208, in_b);
             std::printf("%-8s in %s: told %d of %d, as wrong notes %d, elsewhere %d\n", name(how),
                         in_b ? "B" : "A", t.told, t.put, t.wrong, t.elsewhere);
-            CHECK(t.put > 0);
+            CHECK(t.wrong <= t.put / 10);
         }
 }

@@ -30,7 +30,8 @@ all=(core app tests sample-project)
 forbid "FFmpeg's headers belong into core/media" 'include *[<"]lib(av|sw)' "${all[@]}" -- '^(core|tests)/media/'
 forbid "SQLite's header belongs into core/project" 'include *[<"]sqlite3' "${all[@]}" -- '^(core|tests)/project/'
 forbid "Cairo's and Pango's headers belong into core/sheet" 'include *[<"](cairo|pango)/' "${all[@]}" -- '^(core|tests)/sheet/'
-forbid "Rubber Band's header belongs into core/signal" 'include *[<"]rubberband/' "${all[@]}" -- '^core/signal/'
+# The benchmark of pairs warps with the library itself, as a reference.
+forbid "Rubber Band's header belongs into core/signal" 'include *[<"]rubberband/' "${all[@]}" -- '^(core/signal|tests/bench/pairs)/'
 forbid "SDL's header belongs into app/desk/play" 'include *[<"](SDL2/)?SDL' "${all[@]}" -- '^app/desk/play/'
 forbid "Includes are written folder/file.h" 'include *"\.\.?/' "${all[@]}"
 forbid "Includes are written folder/file.h" 'include *"[^/"]*"' core app

@@ -127,7 +127,9 @@ TEST_CASE("check reports quotes and pins that can't be") {
     for (const char* harm :
          {"UPDATE moment_beside SET start_s = 9", "UPDATE moment_beside SET performance = 99",
           "UPDATE script_quote SET start_s = -1", "UPDATE script_quote SET item = 99",
-          "UPDATE pin SET first_s = -1", "UPDATE pin SET first = second"}) {
+          "UPDATE pin SET first_s = -1", "UPDATE pin SET first = second",
+          "UPDATE moment_beside SET performance = 1", "UPDATE script_quote SET performance = 1",
+          "UPDATE script_item SET kind = 'aside'", "INSERT INTO pin VALUES (9, 1, 2, 0.5, 2)"}) {
         Pair s;
         s.project.add_moment(s.comparing(s.b));
         s.project.add_script_item(s.stop());
