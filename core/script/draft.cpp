@@ -4,7 +4,6 @@
 #include "script/wording.h"
 
 #include <algorithm>
-#include <set>
 
 namespace luft::script {
 namespace {
@@ -111,12 +110,8 @@ std::vector<ScriptItem> draft(const Source& source) {
     }
     std::ranges::stable_sort(middle, {}, [](const ScriptItem& item) { return item.at; });
 
-    std::set<Seconds> halts; // two stops at one place are one halt
-    for (const auto& item : middle)
-        if (item.kind == ScriptItemKind::stop) halts.insert(item.at);
     std::vector<ScriptItem> out;
-    add_frame(source, ScriptItemKind::opening, Seconds(0),
-              wording.opening(moments, static_cast<int>(halts.size())), out);
+    add_frame(source, ScriptItemKind::opening, Seconds(0), wording.opening(moments, middle), out);
     std::ranges::move(middle, std::back_inserter(out));
     add_frame(source, ScriptItemKind::closing, source.performance.facts.duration, wording.closing(moments),
               out);

@@ -16,8 +16,10 @@ class Wording {
   public:
     explicit Wording(const Source& source) : source_(source) {}
 
-    /// Who sings what, from where, and what to listen for.
-    std::string opening(const std::vector<const project::Moment*>& moments, int halts);
+    /// Who sings what, from where, what to listen for, and what else is heard: of `middle`, the stops and
+    /// asides as they will stand between opening and closing.
+    std::string opening(const std::vector<const project::Moment*>& moments,
+                        const std::vector<project::ScriptItem>& middle);
     /// The coach's remark first; then the shades, each by the footing of its facet (measured, hint, coach's
     /// view); the evidence; the drill; and what is heard next, if the item says so: another performance, and
     /// the moment again.
@@ -42,7 +44,7 @@ class Wording {
     std::string heard_next(const project::ScriptItem& item);
     /// Another performance, as one speaks of it.
     [[nodiscard]] std::string spoken_name(const project::Performance& other) const;
-    [[nodiscard]] std::string compared(const std::vector<const project::Moment*>& moments) const;
+    [[nodiscard]] std::string compared(const std::vector<project::ScriptItem>& middle) const;
     std::vector<std::string> drills_to_take_home(const std::vector<const project::Moment*>& moments);
     std::string nouns(const std::vector<const project::Moment*>& moments, project::Verdict verdict);
     /// The next form of a kind of sentence.

@@ -8,11 +8,14 @@
 
 #include <algorithm>
 #include <cctype>
+#include <set>
 
 namespace luft::script {
 namespace {
 
 using project::Moment;
+using project::ScriptItem;
+using project::ScriptItemKind;
 using project::Verdict;
 
 constexpr std::size_t kMostFacets = 3; ///< more are not remembered
@@ -46,6 +49,14 @@ std::vector<std::string> main_facets(const Source& source, const std::vector<con
     return names;
 }
 
+/// Two stops at one place are one halt.
+int halts_of(const std::vector<ScriptItem>& middle) {
+    std::set<Seconds> halts;
+    for (const ScriptItem& item : middle)
+        if (item.kind == ScriptItemKind::stop) halts.insert(item.at);
+    return static_cast<int>(halts.size());
+}
+
 } // namespace
 
 std::string Wording::spoken_name(const project::Performance& other) const {
@@ -58,10 +69,11 @@ std::string Wording::spoken_name(const project::Performance& other) const {
                                                  : one_line(other.performer);
 }
 
-std::string Wording::compared(const std::vector<const Moment*>& moments) const {
+std::string Wording::compared(const std::vector<ScriptItem>& middle) const {
     std::vector<std::string> names;
-    for (const Moment* m : moments) {
-        const Other* other = m->beside ? other_of(source_, m->beside->performance) : nullptr;
+    for (const ScriptItem& item : middle) {
+        const bool quotes = item.kind == ScriptItemKind::stop && item.quote;
+        const Other* other = quotes ? other_of(source_, item.quote->performance) : nullptr;
         if (!other) continue;
         const std::string name = spoken_name(other->performance);
         if (std::ranges::find(names, name) == names.end()) names.push_back(name);
@@ -69,7 +81,8 @@ std::string Wording::compared(const std::vector<const Moment*>& moments) const {
     return names.empty() ? std::string() : " Beside it we hear a little of " + listed(names) + ".";
 }
 
-std::string Wording::opening(const std::vector<const Moment*>& moments, int halts) {
+std::string Wording::opening(const std::vector<const Moment*>& moments,
+                             const std::vector<ScriptItem>& middle) {
     const auto& piece = source_.piece;
     const auto& performance = source_.performance;
     std::string text = "Welcome. ";
@@ -85,7 +98,8 @@ std::string Wording::opening(const std::vector<const Moment*>& moments, int halt
         text += " About the recording: " + sentence(one_line(performance.source));
     const auto facets = main_facets(source_, moments);
     if (!facets.empty()) text += " Listen with me for " + listed(facets) + ".";
-    text += compared(moments);
+    text += compared(middle);
+    const int halts = halts_of(middle);
     if (halts > 0) text += " I halt the recording " + times(halts) + ", and then we let it go on.";
     return text;
 }

@@ -42,6 +42,18 @@ std::vector<WarningKind> warned(const CueSheet& sheet) {
     return all;
 }
 
+/// The drafted script as it would be stored.
+std::vector<ScriptItem> stored_draft(const Source& source) {
+    auto items = draft(source);
+    for (std::size_t i = 0; i < items.size(); ++i)
+        items[i].id = {static_cast<std::int64_t>(i) + 70};
+    return items;
+}
+
+bool announced(const std::vector<ScriptItem>& drafted) {
+    return drafted.front().text.find("Ilse Brandt") != std::string::npos;
+}
+
 Source mended(Source source, const Remedy& remedy) {
     for (const ScriptItem& changed : remedy.items)
         *std::ranges::find(source.items, changed.id, &ScriptItem::id) = changed;
@@ -201,9 +213,7 @@ TEST_CASE("a moment that is compared becomes a stop which quotes its counterpart
 TEST_CASE("an aside that a moment had before it was compared becomes a stop in the next draft") {
     Source source = compared({});
     source.moments = {moment(1, 9, 12, Verdict::explain, {}, "Hear this ending now.")};
-    source.items = draft(source);
-    for (std::size_t i = 0; i < source.items.size(); ++i)
-        source.items[i].id = {static_cast<std::int64_t>(i) + 70};
+    source.items = stored_draft(source);
     source.moments[0].beside = project::Quote{{2}, {Seconds(11), Seconds(14)}};
     const ScriptItem stop = draft(source).at(1);
     CHECK(stop.id == source.items[1].id);
@@ -215,13 +225,62 @@ TEST_CASE("a stop keeps that its quote was taken away, and its words don't lead 
     Source source = compared({});
     source.moments = {moment(1, 9, 12, Verdict::watch, {}, "Hear this ending now.")};
     source.moments[0].beside = project::Quote{{2}, {Seconds(11), Seconds(14)}};
-    source.items = draft(source);
-    for (std::size_t i = 0; i < source.items.size(); ++i)
-        source.items[i].id = {static_cast<std::int64_t>(i) + 70};
+    source.items = stored_draft(source);
     source.items[1].quote.reset();
-    const ScriptItem stop = draft(source).at(1);
-    CHECK(!stop.quote);
-    CHECK(stop.text.find("Ilse") == std::string::npos);
+    const auto drafted = draft(source);
+    CHECK(!drafted.at(1).quote);
+    CHECK(drafted.at(1).text.find("Ilse") == std::string::npos);
+    CHECK(!announced(drafted)); // nor does the opening
+}
+
+TEST_CASE("a moment compared after its stop was drafted isn't announced: the stop doesn't quote") {
+    Source source = compared({});
+    source.moments = {moment(1, 9, 12, Verdict::watch, {}, "Hear this ending now.")};
+    source.items = stored_draft(source);
+    source.moments[0].beside = project::Quote{{2}, {Seconds(11), Seconds(14)}};
+    const auto drafted = draft(source);
+    CHECK(drafted.at(1).kind == ScriptItemKind::stop);
+    CHECK(!drafted.at(1).quote);
+    CHECK(drafted.at(1).text.find("Ilse") == std::string::npos);
+    CHECK(!announced(drafted));
+}
+
+TEST_CASE("a quote set by hand is announced and led to, without a comparison; own words are only announced") {
+    Source source = compared({});
+    source.moments = {moment(1, 9, 12, Verdict::watch, {}, "Hear this ending now.")};
+    source.items = stored_draft(source);
+    CHECK(!announced(source.items));
+    source.items[1].quote = project::Quote{{2}, {Seconds(11), Seconds(14)}};
+    const auto drafted = draft(source);
+    CHECK(drafted.at(1).text.find("Ilse Brandt") != std::string::npos);
+    CHECK(announced(drafted));
+
+    source.items[1].own_words = true;
+    source.items[1].text = "And now the other one.";
+    CHECK(draft(source).at(1).text == "And now the other one.");
+    CHECK(announced(draft(source)));
+}
+
+TEST_CASE("a stop whose quote went with its performance is reworded, unless its words are the coach's own") {
+    Source source = compared({});
+    source.moments = {moment(1, 9, 12, Verdict::watch, {}, "Hear this ending now."),
+                      moment(2, 20, 24, Verdict::watch, {}, "And this one.")};
+    for (auto& m : source.moments)
+        m.beside = project::Quote{{2}, {Seconds(11), Seconds(14)}};
+    source.items = stored_draft(source);
+    source.items.at(2).own_words = true;
+    const std::string own = source.items[2].text;
+    REQUIRE(source.items[1].text.find("Ilse Brandt") != std::string::npos);
+    source.others.clear();
+    for (auto& m : source.moments)
+        m.beside.reset();
+    for (auto& i : source.items)
+        i.quote.reset();
+    const auto drafted = draft(source);
+    CHECK(drafted.at(1).id == source.items[1].id);
+    CHECK(drafted.at(1).text.find("Ilse") == std::string::npos);
+    CHECK(!announced(drafted));
+    CHECK(drafted.at(2).text == own);
 }
 
 TEST_CASE("a performance of the same singer is called by its label, which tells the two apart") {
