@@ -148,20 +148,37 @@ bool is_new_halt(const Remedy& remedy) {
            remedy.items[0].kind == ScriptItemKind::stop;
 }
 
-/// Whether a warning on an item is gone once the remedy is taken, and nothing else is wrong with the item;
-/// whether quotes are shorter, and nothing new is wrong with another item. A halt that waits for its words
-/// shortens nothing yet.
-bool helps(const Source& source, const CueSheet& sheet, const Remedy& remedy, const Warning& warning) {
+enum class Help { none, some, all }; ///< some: the warning goes, an older one stays on its item
+
+/// What a remedy does for an item: its kind of warning has to go, and none of another kind may come.
+Help help_for(const CueSheet& before, const CueSheet& after, const Warning& warning) {
+    const auto on_it = [&](const CueSheet& sheet) {
+        std::vector<WarningKind> kinds;
+        for (const Warning& w : sheet.warnings)
+            if (w.item == warning.item) kinds.push_back(w.kind);
+        return kinds;
+    };
+    const auto had = on_it(before), left = on_it(after);
+    const bool old = std::ranges::all_of(left, [&](WarningKind kind) {
+        return kind != warning.kind && std::ranges::find(had, kind) != had.end();
+    });
+    if (!old || left.size() >= had.size()) return Help::none;
+    return left.empty() ? Help::all : Help::some;
+}
+
+/// On an item as help_for; otherwise whether quotes are shorter, and nothing new is wrong with an item. A
+/// halt that waits for its words shortens nothing yet.
+Help help_of(const Source& source, const CueSheet& sheet, const Remedy& remedy, const Warning& warning) {
     const Source changed = with(source, remedy);
     const CueSheet after = lay_out(changed);
+    bool shorter = false;
     if (warning.kind == WarningKind::quote_too_long)
-        return on_items(after) <= on_items(sheet) &&
-               (is_new_halt(remedy) || too_long(changed, after) < too_long(source, sheet));
-    if (warning.kind == WarningKind::share_too_large)
-        return on_items(after) <= on_items(sheet) &&
-               share_of(after, warning.other).share < share_of(sheet, warning.other).share;
-    return std::ranges::none_of(after.warnings,
-                                [&](const Warning& left) { return left.item == warning.item; });
+        shorter = is_new_halt(remedy) || too_long(changed, after) < too_long(source, sheet);
+    else if (warning.kind == WarningKind::share_too_large)
+        shorter = share_of(after, warning.other).share < share_of(sheet, warning.other).share;
+    else
+        return help_for(sheet, after, warning);
+    return shorter && on_items(after) <= on_items(sheet) ? Help::all : Help::none;
 }
 
 } // namespace
@@ -174,9 +191,13 @@ std::optional<Remedy> remedy_for(const Source& source, const CueSheet& sheet, co
         all = shorten_share(source, sheet, warning.other);
     else if (const ScriptItem* item = item_of(source, warning.item))
         all = ideas(source, sheet, warning, *item);
-    for (Remedy& remedy : all)
-        if (helps(source, sheet, remedy, warning)) return std::move(remedy);
-    return std::nullopt;
+    std::optional<Remedy> second_best;
+    for (Remedy& remedy : all) {
+        const Help help = help_of(source, sheet, remedy, warning);
+        if (help == Help::all) return std::move(remedy);
+        if (help == Help::some && !second_best) second_best = std::move(remedy);
+    }
+    return second_best;
 }
 
 } // namespace luft::script

@@ -27,9 +27,9 @@ struct Remedy {
 /// quoted: the longest music first. A quote of another performance ends sooner, at one of its phrase ends;
 /// one that lies outside its recording is cut to it, or left out.
 ///
-/// All of them were tried on a layout: a warning on an item goes, and the item has no other; quotes get
-/// shorter, which may take several steps, and no item gets a warning for it. Only the added halt shortens
-/// nothing until it has words.
+/// All of them were tried on a layout: a warning on an item goes, and none of another kind comes onto it
+/// (where one remedy leaves the item without any warning, it is that one); quotes get shorter, which may take
+/// several steps, and no item gets a warning for it. Only the added halt shortens nothing until it has words.
 std::optional<Remedy> remedy_for(const Source& source, const CueSheet& sheet, const Warning& warning);
 
 } // namespace luft::script

@@ -177,6 +177,31 @@ TEST_CASE("a quote outside the other recording is warned about, and cut to what 
     CHECK(lay_out(mended(source, *remedy)).warnings.empty());
 }
 
+TEST_CASE("a stop inside a note that quotes past the other's end is mended in two steps, in either order") {
+    ScriptItem stop = quoting(35, 44);
+    stop.at = Seconds(10.5);
+    for (const WarningKind first : {WarningKind::stop_in_note, WarningKind::quote_outside}) {
+        Source source = quoted(stop);
+        const auto mend = [&](WarningKind kind) {
+            const CueSheet sheet = lay_out(source);
+            const auto w = std::ranges::find(sheet.warnings, kind, &Warning::kind);
+            REQUIRE(w != sheet.warnings.end());
+            const auto remedy = remedy_for(source, sheet, *w);
+            REQUIRE(remedy);
+            source = mended(source, *remedy);
+        };
+        REQUIRE(warned(lay_out(source)).size() == 2);
+        const WarningKind second =
+            first == WarningKind::stop_in_note ? WarningKind::quote_outside : WarningKind::stop_in_note;
+        mend(first);
+        CHECK(warned(lay_out(source)) == std::vector{second});
+        mend(second);
+        CHECK(warned(lay_out(source)).empty());
+        CHECK(source.items[0].at == Seconds(12));
+        CHECK(source.items[0].quote->span == Span{Seconds(35), Seconds(40)});
+    }
+}
+
 TEST_CASE("a quote of a performance that isn't in the project is warned about and left out") {
     Source source = quoted(quoting(10, 13));
     source.others.clear();
