@@ -7,6 +7,8 @@
 #include "export/page.h"
 #include "script/others.h"
 
+#include <algorithm>
+
 namespace luft::exports {
 namespace {
 
@@ -51,14 +53,15 @@ class Blocks {
 
   private:
     void block(const std::string& number, const std::string& heading, const std::string& before_html,
-               const std::string& text, const std::string& after) {
+               const std::string& text, const std::string& after, const std::string& then = {}) {
         out_ += "<section class=\"block\">\n<h2>" +
                 (number.empty() ? "" : "<span class=\"number\">" + safe(number) + "</span>") + "<bdi>" +
                 safe(heading) + "</bdi></h2>\n";
         if (!before_html.empty()) out_ += "<p class=\"before\">" + before_html + "</p>\n";
         out_ += count_words(text) == 0 ? element("p", "words", "(no words yet)")
                                        : "<p class=\"words\" dir=\"auto\">" + safe(text) + "</p>\n";
-        out_ += element("p", "after", after) + "</section>\n";
+        out_ +=
+            element("p", "after", after) + (then.empty() ? "" : element("p", "after", then)) + "</section>\n";
     }
 
     void talk(const script::Segment& s) {
@@ -67,7 +70,8 @@ class Blocks {
         if (s.stop_number > 0 && heading.starts_with(start)) heading.erase(0, start.size());
         block(s.stop_number > 0 ? std::to_string(s.stop_number) : "", heading, before(), s.text,
               length_words(s.programme_end - s.programme_start) + ", from " +
-                  clock_text(seconds(s.programme_start)) + " of the programme");
+                  clock_text(seconds(s.programme_start)) + " of the programme",
+              heard_then(s));
         played_ = nullptr;
     }
 
@@ -75,6 +79,17 @@ class Blocks {
         block("", "Over the music",
               "At " + clock_text(a.media_start) + " of the recording" + sung_before(a.media_start), a.text,
               length_words(a.programme_end - a.programme_start) + ", while the music goes on");
+    }
+
+    /// The other performance that the talk leads to, if it does: what comes after it may be one's own again
+    /// before the next words.
+    [[nodiscard]] std::string heard_then(const script::Segment& talk) const {
+        auto next = std::ranges::find(sheet_.segments, &talk, [](const script::Segment& s) { return &s; });
+        if (next != sheet_.segments.end()) ++next;
+        if (next == sheet_.segments.end() || !next->other) return {};
+        return "Then " + script::performance_name(script::performance_of(source_, *next)) + " plays from " +
+               clock_text(seconds(next->media_start)) + " to " + clock_text(seconds(next->media_end)) +
+               " of its recording, for " + length_words(next->programme_end - next->programme_start);
     }
 
     [[nodiscard]] std::string before() const {

@@ -41,6 +41,24 @@ TEST_CASE("a halt right after a replay says what was heard again") {
     CHECK(page.asked("string((//*[@class='before'])[2])") == "Plays again for 6.0 s, up to 0:09.0");
 }
 
+TEST_CASE("under the words of a stop stands what is heard of another performance, whatever follows it") {
+    auto source = cue_source(); // the stop's replay and 32 s of music come before the next words
+    source.settings.frame_rate_num = 25;
+    source.settings.frame_rate_den = 1;
+    source.others = script::testing::compared({}).others;
+    source.items[1].quote = project::Quote{{2}, {Seconds(10), Seconds(13)}};
+    const auto sheet = script::lay_out(source);
+    REQUIRE(sheet.segments.at(4).kind == script::SegmentKind::replay);
+    const PageFile page(teleprompter(source, sheet));
+    const auto under = [&](int block, int line) {
+        return page.asked("string((//*[@class='block'])[" + std::to_string(block) + "]/*[@class='after'][" +
+                          std::to_string(line) + "])");
+    };
+    CHECK(under(2, 2) == "Then B (Ilse Brandt) plays from 0:10.0 to 0:13.0 of its recording, for 6.0 s");
+    for (const int other : {1, 3, 4, 5})
+        CHECK(under(other, 2).empty());
+}
+
 TEST_CASE("no text brings markup into the teleprompter, and it needs nothing from elsewhere") {
     const PageFile page(prompter(cue_source()));
     CHECK(words(page, 2).find("<script>alert(1)</script>") != std::string::npos);
