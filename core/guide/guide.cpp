@@ -49,6 +49,23 @@ std::vector<media::MovieChapter> chapters_of(const Material& m) {
     return out;
 }
 
+const Quoted& quoted_of(const Material& m, project::PerformanceId performance) {
+    const auto found = std::ranges::find(m.quoted, performance, &Quoted::performance);
+    if (found == m.quoted.end())
+        throw Error(Fault::bad_request, "The programme quotes a recording that isn't at hand.");
+    return *found;
+}
+
+/// Throws where a quoted recording can't be read: hours of frames aren't written up to it first.
+void try_quoted(const Material& m) {
+    std::vector<project::PerformanceId> tried;
+    for (const script::Segment& s : m.sheet.segments) {
+        if (!s.other || std::ranges::find(tried, *s.other) != tried.end()) continue;
+        media::open_playable_sound(quoted_of(m, *s.other).open_recording());
+        tried.push_back(*s.other);
+    }
+}
+
 /// One run from the programme's first frame to its last.
 class Run {
   public:
@@ -89,11 +106,8 @@ class Run {
     /// One other recording is open at a time, from its first quote until another one is quoted.
     OtherReel& reel(project::PerformanceId performance) {
         if (other_ && other_->performance() == performance) return *other_;
-        const auto quoted = std::ranges::find(m_.quoted, performance, &Quoted::performance);
-        if (quoted == m_.quoted.end())
-            throw Error(Fault::bad_request, "The programme quotes a recording that isn't at hand.");
         other_.reset();
-        return other_.emplace(*quoted, size_.width, size_.height, scenery_->colours());
+        return other_.emplace(quoted_of(m_, performance), size_.width, size_.height, scenery_->colours());
     }
 
     void write(const script::Segment& segment, const Progress& progress) {
@@ -159,6 +173,7 @@ Report write_guide(const Material& material, const std::filesystem::path& file, 
         throw Error(Fault::bad_request, "The programme is empty: there is nothing to make a guide movie of.");
     if (options.width % 2 != 0 || options.height % 2 != 0 || (options.width == 0) != (options.height == 0))
         throw Error(Fault::bad_request, "A guide movie's width and height must be even numbers.");
+    try_quoted(material);
     return Run(material, file, options).run(progress);
 }
 

@@ -62,8 +62,8 @@ struct Report {
 ///
 /// Sound is stereo: a single channel on both sides, more than two mixed down by ITU-R BS.775.
 /// Throws Error(bad_request) for a programme without a frame, for an odd size and for a quote that `quoted`
-/// lacks, as media::write_movie and
-/// media::open_sound, and Stopped; then nothing is left behind.
+/// lacks, as media::write_movie and media::open_sound, and Stopped; then nothing is left behind. Every
+/// quoted recording is opened before the first frame is made.
 Report write_guide(const Material& material, const std::filesystem::path& file, const Options& options,
                    const Progress& progress = {});
 

@@ -182,14 +182,20 @@ TEST_CASE("a quoted recording without a picture shows its sheet, and only while 
         CHECK(paper(frame) < 0.7);
 }
 
-TEST_CASE("a quote without its recording is refused, and leaves no movie") {
+TEST_CASE("a quote without its recording is refused before the first frame, and nothing is left behind") {
     const Folder folder;
     record(folder / "in.mkv", 25);
     Quoting q(folder / "in.mkv", folder / "in.mkv", 25);
-    CHECK_THROWS_AS(write_guide(q.p.material(), folder / "out.mkv", {}), Error);
+    int steps = 0;
+    const Progress counting([&](double, std::string_view) { ++steps; });
+    const auto refused = [&](const Material& m) {
+        CHECK_THROWS_AS(write_guide(m, folder / "out.mkv", {}, counting), Error);
+        CHECK(steps == 0);
+        CHECK(folder.names() == std::vector<std::string>{"in.mkv"});
+    };
+    refused(q.p.material());
     q.other = folder / "gone.mkv";
-    CHECK_THROWS_AS(write_guide(q.material(), folder / "out.mkv", {}), Error);
-    CHECK(!std::filesystem::exists(folder / "out.mkv"));
+    refused(q.material());
 }
 
 TEST_CASE("a quote of a video with another colour matrix keeps its colours") {
