@@ -2,6 +2,7 @@
 #include "base/text.h"
 #include "cli/hear.h"
 #include "cli/json_text.h"
+#include "cli/script_text.h"
 #include "cli/sources.h"
 #include "cli/table.h"
 #include "cli/verbs.h"
@@ -60,12 +61,39 @@ void relink(const Options& options, Frame& frame) {
     frame.print("'" + one_line(it.label) + "' is linked to '" + one_line(options.media) + "'.\n");
 }
 
+/// What of the other performances' work leads to one; a sentence each, none where nothing does.
+std::string lost_with(const project::Project& project, const project::Performance& gone) {
+    std::size_t stops = 0, moments = 0;
+    std::string drafts, own;
+    for (const project::Performance& other : project.performances()) {
+        if (other.id == gone.id) continue;
+        for (const auto& moment : project.moments(other.id))
+            moments += moment.beside && moment.beside->performance == gone.id ? 1 : 0;
+        const std::size_t before = stops;
+        for (const auto& item : project.script(other.id)) {
+            if (!item.quote || item.quote->performance != gone.id) continue;
+            ++stops;
+            if (item.own_words) own += (own.empty() ? "" : ", ") + item_name(item);
+        }
+        if (stops > before)
+            drafts += "Next, so that no drafted words lead to it: luftpause script PROJECT draft "
+                      "--performance '" +
+                      one_line(other.label) + "'\n";
+    }
+    if (stops + moments == 0) return {};
+    return counted(stops, "stop") + " and " + counted(moments, "moment") + " lost what they quoted of it.\n" +
+           drafts +
+           (own.empty() ? ""
+                        : "A draft leaves your own words alone; see whether they lead to it: " + own + ".\n");
+}
+
 void remove(const Options& options, Frame& frame) {
     project::Project project = open_to_edit(options.project);
     const project::Performance it = project.performance(options.label);
+    const std::string lost = lost_with(project, it);
     project.remove_performance(it.id);
     frame.print("Removed '" + one_line(it.label) +
-                "' from the project; the recording itself is untouched.\n");
+                "' from the project; the recording itself is untouched.\n" + lost);
 }
 
 /// An action on one performance, which is named after it.

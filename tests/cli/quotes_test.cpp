@@ -75,6 +75,44 @@ TEST_CASE("A drafted stop quotes the other performance, and the files of the pro
     CHECK(quotes == 2);
 }
 
+TEST_CASE("Removing a performance says what quoted it, and the next draft leads to it no longer") {
+    const TwoPerformances desk;
+    desk("moment", {"add", "--performance", "A", "--from", "1", "--to", "3", "--shade", "onset:glottal",
+                    "--beside", "B@0:02-0:04"});
+    desk("script", {"draft", "--performance", "A"});
+    desk("script", {"add", "--performance", "A", "--kind", "stop", "--at", "3", "--text",
+                    "Hear Ilse Brandt once more.", "--quote", "B@1-2"});
+    const auto items = [&] { return desk.json("script", {"show", "--performance", "A"})["items"]; };
+    std::string own;
+    for (const auto& item : items())
+        if (item["kind"] == "stop" && item["own_words"]) own = id_of(item);
+    REQUIRE(!own.empty());
+    const std::string said = desk("performance", {"remove", "B"});
+    CHECK(said.find("\n2 stops and 1 moment lost what they quoted of it.\n") != std::string::npos);
+    CHECK(said.find("draft --performance 'A'\n") != std::string::npos);
+    CHECK(said.find("see whether they lead to it: stop " + own + " at 0:03.0.\n") != std::string::npos);
+    const auto leading = [&] {
+        std::vector<std::string> ids;
+        for (const auto& item : items()) {
+            CHECK(item["quote"].is_null());
+            if (item["text"].get<std::string>().find("Ilse Brandt") != std::string::npos)
+                ids.push_back(id_of(item));
+        }
+        return ids;
+    };
+    CHECK(leading().size() == 3); // the opening, the drafted stop, the own words
+    desk("script", {"draft", "--performance", "A"});
+    CHECK(leading() == std::vector{own});
+    desk("undo");
+    desk("undo"); // with B come its quotes
+    CHECK(desk("performance", {"list"}).find("Ilse Brandt") != std::string::npos);
+}
+
+TEST_CASE("Removing a performance that nothing quotes says no more than that") {
+    const TwoPerformances desk;
+    CHECK(lines(desk("performance", {"remove", "B"})).size() == 1);
+}
+
 TEST_CASE("A quote that makes no sense is refused in one line") {
     const TwoPerformances desk;
     const std::vector<std::string> start = {"add", "--performance", "A", "--from",
