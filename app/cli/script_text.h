@@ -12,8 +12,8 @@ namespace luft::cli {
 
 std::string_view word(project::ScriptItemKind kind);
 
-/// "12  stop at 0:44.5, quotes B 0:12.0-0:15.5, replays 0:41.0-0:44.5 at 50 %, about moment 3, own words",
-/// with the text under it.
+/// "  12  stop at 0:44.5, quotes B 0:12.0-0:15.5 at 50 %, replays 0:41.0-0:44.5 at 50 %, goes on at 0:40.0,
+/// about moment 3, rehearsed 12.5 s, own words", with the text under it.
 std::string item_text(const project::ScriptItem& item, const Labels& labels);
 
 /// "stop 12 at 0:44.5", for messages.
