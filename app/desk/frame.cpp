@@ -284,7 +284,9 @@ void Frame::watch(const Session::Change& change) {
         update_facets();
         update_title();
         side_->show_open(open_proposals(session_.source(), order_, review_notes_).size());
-        if (playing_.tone() != ToneKind::off) playing_.set_tone(playing_.tone(), session_);
+        // While the player is lent to the page of two, another performance sounds.
+        if (playing_.tone() != ToneKind::off && !on_page(versions_))
+            playing_.set_tone(playing_.tone(), session_);
     }
     say_when_empty();
     update_menus();

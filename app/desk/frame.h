@@ -108,6 +108,9 @@ class Frame : public wxFrame {
     // frame_play.cpp: sound, playhead and picture
     void open_media();
     void show_sound_note();
+    void show_no_loop();
+    /// Heard at once, but on the page of two performances, where others sound, only afterwards.
+    void choose_tone(ToneKind tone);
     void tick();
     /// `reveal` scrolls there; not after a click, or what was clicked would run away.
     void go_to(Seconds time, bool reveal = true);
@@ -134,7 +137,9 @@ class Frame : public wxFrame {
     void leave_versions();
     void tick_versions();
     /// What became of a comparison in the background.
-    void take_comparison(const Job::Outcome& outcome);
+    void take_comparison(const Job::Match& work, const Job::Outcome& outcome);
+    /// Those that haven't begun yet.
+    void leave_comparisons();
     void update_version_menu();
 
     // frame_dialogs.cpp

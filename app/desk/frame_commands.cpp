@@ -119,10 +119,14 @@ std::string Frame::why_not(Do id) const {
     case Do::play_both:
     case Do::pin_places:
     case Do::as_sung:
-        return on_page(versions_) ? "The two are still being compared." : "That is done in Versions: F4.";
+        if (!on_page(versions_)) return "That is done in Versions: F4.";
+        if (const std::string lacking = versions_->lacking(); !lacking.empty()) return lacking;
+        break;
     case Do::make_moment:
         if (on_page(versions_) && !session_.read_only())
-            return "Select a difference first: click on its sign, or press the arrow keys.";
+            return !versions_->lacking().empty()
+                       ? versions_->lacking()
+                       : "Select a difference first: click on its sign, or press the arrow keys.";
         break;
     case Do::set_breath:
     case Do::set_switch:

@@ -10,6 +10,7 @@
 #include <wx/filename.h>
 #include <wx/stdpaths.h>
 
+#include <algorithm>
 #include <cctype>
 #include <fstream>
 #include <sstream>
@@ -64,15 +65,22 @@ void Frame::ask_and(bool new_project) {
 }
 
 bool Frame::may_open_another() {
-    if (job_ && job_->compares()) { // nothing is lost by it
-        job_.reset();
-        leave_waiting();
-        look_at_job();
+    const bool waits = std::ranges::any_of(waiting_, [](const auto& task) { return !is_comparison(task); });
+    if ((job_ && !job_->comparison()) || waits) {
+        say(waits ? "There is more to be done in the background; wait until it is, or stop it."
+            : job_->writes_files() ? "Files are being written; wait until that is done, or stop it."
+                                   : "A recording is being listened to; wait until it is done, or stop it.");
+        return false;
     }
-    if (!job_) return may_leave();
-    say(job_->writes_files() ? "Files are being written; wait until that is done, or stop it."
-                             : "A recording is being listened to; wait until it is done, or stop it.");
-    return false;
+    if (!may_leave()) return false;
+    leave_comparisons();
+    if (job_ && job_->comparison()) { // nothing is lost by it
+        const Job::Match work = *job_->comparison();
+        job_.reset();
+        take_comparison(work, {});
+    }
+    look_at_job();
+    return true;
 }
 
 void Frame::new_from_recording(const wxString& media) {
@@ -139,14 +147,15 @@ void Frame::remember(const wxString& file) {
 }
 
 void Frame::begin(Job::Task task) {
+    if (is_comparison(task)) drop_comparisons(waiting_); // only the last one asked for is looked at
     waiting_.push_back(std::move(task));
     if (!job_) look_at_job();
     job_timer_.Start(200);
 }
 
 void Frame::leave_waiting() {
+    leave_comparisons();
     waiting_.clear();
-    versions_->not_done("Stopped before it was done.");
 }
 
 void Frame::stop_job() {
@@ -165,10 +174,12 @@ void Frame::look_at_job() {
         job_gauge_->SetValue(static_cast<int>(state.done * 1000));
         if (!state.finished) return;
         const Job::Outcome outcome = job_->outcome();
-        const bool wrote = job_->writes_files(), compared = job_->compares();
+        const bool wrote = job_->writes_files();
+        const auto compared = job_->comparison() ? std::optional(*job_->comparison()) : std::nullopt;
         job_.reset();
-        if (compared) take_comparison(outcome);
-        if (!compared)
+        if (compared)
+            guarded([&] { take_comparison(*compared, outcome); });
+        else
             guarded([&] {
                 const auto before = session_.shown();
                 session_.reload();

@@ -27,8 +27,7 @@ void Frame::open_media() {
     transport_->show_playing(false);
     transport_->enable(false);
     transport_->show_note("");
-    transport_->show_loop(false);
-    GetMenuBar()->Check(static_cast<int>(Do::loop), false);
+    show_no_loop();
     if (!session_.shown()) transport_->show_time(Seconds(0), Seconds(0));
     if (!session_.shown()) return;
     const auto& performance = session_.source().performance;
@@ -45,6 +44,11 @@ void Frame::open_media() {
         picture_->open(nullptr, "The recording isn't there.");
         transport_->show_note(shown(error.what()));
     }
+}
+
+void Frame::show_no_loop() {
+    transport_->show_loop(false);
+    GetMenuBar()->Check(static_cast<int>(Do::loop), false);
 }
 
 void Frame::show_sound_note() {
@@ -92,7 +96,14 @@ void Frame::play_span(Span span) {
     });
 }
 
+void Frame::choose_tone(ToneKind tone) {
+    on_page(versions_) ? playing_.keep_tone(tone) : playing_.set_tone(tone, session_);
+}
+
 void Frame::play(Do id) {
+    if (id == Do::tone_off) return choose_tone(ToneKind::off);
+    if (id == Do::tone_sung) return choose_tone(ToneKind::sung);
+    if (id == Do::tone_ideal) return choose_tone(ToneKind::ideal);
     if (!playing_.can_play()) {
         if (media_missing_ && id == Do::play) offer_to_find_recording();
         return;
@@ -131,14 +142,6 @@ void Frame::play(Do id) {
         return step_picture(-1);
     case Do::frame_forward:
         return step_picture(1);
-    case Do::tone_off:
-    case Do::tone_sung:
-    case Do::tone_ideal:
-        playing_.set_tone(id == Do::tone_off    ? ToneKind::off
-                          : id == Do::tone_sung ? ToneKind::sung
-                                                : ToneKind::ideal,
-                          session_);
-        return;
     default:
         return;
     }

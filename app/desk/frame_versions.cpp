@@ -4,6 +4,11 @@
 #include "desk/text.h"
 
 namespace luft::desk {
+namespace {
+
+const char* const kStopped = "Stopped before it was done.";
+
+} // namespace
 
 void Frame::make_versions() {
     versions_ =
@@ -17,13 +22,17 @@ void Frame::make_versions() {
 
 void Frame::begin_versions() {
     if (playing_.playing()) playing_.pause();
-    if (playing_.loop()) play(Do::loop);
+    playing_.set_loop(std::nullopt);
+    show_no_loop();
     play_until_.reset();
     before_versions_ = playing_.position();
 }
 
 void Frame::leave_versions() {
-    if (!versions_->release() || !session_.shown()) return;
+    const bool borrowed = versions_->release();
+    show_no_loop();
+    if (!session_.shown()) return;
+    if (!borrowed) return playing_.set_tone(playing_.tone(), session_); // marks may have changed meanwhile
     transport_->show_note("");
     guarded([&] {
         playing_.open(session_);
@@ -39,15 +48,25 @@ void Frame::tick_versions() {
     was_playing_ = playing;
 }
 
-void Frame::take_comparison(const Job::Outcome& outcome) {
-    if (outcome.matched) return versions_->take(outcome.matched);
-    versions_->not_done(outcome.fault ? outcome.fault->what() : std::string("Stopped before it was done."));
+void Frame::take_comparison(const Job::Match& work, const Job::Outcome& outcome) {
+    if (outcome.matched) {
+        versions_->take(outcome.matched);
+        if (!versions_->waits()) drop_comparisons(waiting_); // what was asked for twice is there now
+        return;
+    }
+    versions_->not_done(work, outcome.fault ? outcome.fault->what() : kStopped);
     if (outcome.fault) say(*outcome.fault);
+}
+
+void Frame::leave_comparisons() {
+    for (const auto& work : drop_comparisons(waiting_))
+        versions_->not_done(work, kStopped);
 }
 
 void Frame::update_version_menu() {
     auto& bar = *GetMenuBar();
     const bool here = on_page(versions_);
+    transport_->enable_loop(!here); // spans of the performance that is shown
     for (const Do id :
          {Do::play_upper, Do::play_lower, Do::play_in_turn, Do::play_both, Do::moment_other, Do::pin_places,
           Do::unpin, Do::swap_versions, Do::as_sung, Do::differences_by_time, Do::differences_telling})

@@ -1,6 +1,7 @@
 #include "desk/pair_sound.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace luft::desk {
 namespace {
@@ -34,6 +35,7 @@ void PairSound::begin(const project::Project& project, const Sound& sound, Secon
     paused_ = false;
     if (open_ != sound) {
         open_.reset();
+        borrowed_ = true; // even if opening fails: the player is closed then
         if (sound.both)
             playing_.open_pair(project, matched_, transposed_);
         else
@@ -90,9 +92,8 @@ void PairSound::look(const project::Project& project) {
 
 bool PairSound::release() {
     stop();
-    const bool opened = open_.has_value();
     open_.reset();
-    return opened;
+    return std::exchange(borrowed_, false);
 }
 
 } // namespace luft::desk

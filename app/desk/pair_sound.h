@@ -34,7 +34,7 @@ class PairSound {
     bool resume();
     /// To be called often: goes on to the next turn.
     void look(const project::Project& project);
-    /// Stops, and lets go of the player. Whether one of the two was opened in it.
+    /// Stops, and lets go of the player. Whether it holds something else, or nothing, than when it was lent.
     bool release();
 
     [[nodiscard]] bool playing() const { return which_ && playing_.playing(); }
@@ -56,7 +56,8 @@ class PairSound {
     void begin(const project::Project& project, const Turn& turn);
 
     Playing& playing_;
-    std::optional<Sound> open_; ///< in the player
+    std::optional<Sound> open_; ///< in the player, and still what is wanted
+    bool borrowed_ = false;     ///< something was opened in the player, or was to be
     std::shared_ptr<const Matched> matched_;
     bool transposed_ = true;
     std::array<project::Performance, 2> performances_;

@@ -41,6 +41,8 @@ class Playing {
     [[nodiscard]] const std::optional<Span>& loop() const { return loop_; }
     /// Follows the notes and the pitch of the performance as they are now.
     void set_tone(ToneKind tone, const Session& session);
+    /// For the next time that the performance is opened or set_tone called; what sounds stays as it is.
+    void keep_tone(ToneKind tone) { tone_ = tone; }
     [[nodiscard]] ToneKind tone() const { return tone_; }
 
     /// Why nothing is heard; empty when it is.

@@ -65,6 +65,10 @@ void Transport::show_loop(bool on) {
     loop_->SetValue(on);
 }
 
+void Transport::enable_loop(bool on) {
+    loop_->Enable(on);
+}
+
 void Transport::show_note(const wxString& note, const wxString& whole) {
     note_->SetLabelText(note);
     note_->SetToolTip(whole.empty() ? note : whole);

@@ -26,6 +26,7 @@ class Transport : public wxPanel {
     void show_playing(bool playing);
     void show_speed(int percent);
     void show_loop(bool on);
+    void enable_loop(bool on);
     /// A few words about the sound: that there is none, or why it broke off; `whole` says it in full.
     void show_note(const wxString& note, const wxString& whole = "");
     void enable(bool there_is_something_to_play);

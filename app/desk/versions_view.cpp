@@ -25,10 +25,7 @@ VersionsView::VersionsView(wxWindow* parent, Session& session, Playing& playing,
     column->Add(row, 1, wxEXPAND);
     SetSizer(column);
     session_.watch([this](const Session::Change& change) {
-        if (change.project) {
-            sound_.set({}, {});
-            why_not_.clear();
-        }
+        if (change.project) sound_.set({}, {});
         stale_ = stale_ || change.project || change.contents;
         if (IsShownOnScreen()) bring_up_to_date();
     });
@@ -45,17 +42,23 @@ void VersionsView::make_head(wxSizer& column) {
         names_[i] = new wxChoice(this, wxID_ANY, wxDefaultPosition, FromDIP(wxSize(220, -1)));
         names_[i]->SetToolTip(i == 0 ? "What the other one is held against" : "What differences are told of");
         names_[i]->Bind(wxEVT_CHOICE, [this, which](wxCommandEvent& event) {
-            versions_.choose(which, session_.performances().at(static_cast<std::size_t>(event.GetInt())).id);
+            wishes_.guarded([&] {
+                const auto one = static_cast<std::size_t>(event.GetInt());
+                versions_.choose(which, session_.performances().at(one).id);
+            });
             stale_ = true;
             bring_up_to_date();
             wishes_.done();
         });
         add(names_[i], 6);
     }
-    auto* swap = new wxButton(this, wxID_ANY, "Swap");
-    swap->SetToolTip(wxString(command(Do::swap_versions).help));
-    swap->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { wishes_.run(Do::swap_versions); });
-    add(swap, 10);
+    swap_ = new wxButton(this, wxID_ANY, "Swap");
+    swap_->SetToolTip(wxString(command(Do::swap_versions).help));
+    swap_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) {
+        wishes_.run(Do::swap_versions);
+        wishes_.done();
+    });
+    add(swap_, 10);
     as_sung_ = new wxCheckBox(this, wxID_ANY, "As each sings  (G)");
     as_sung_->SetToolTip(wxString(command(Do::as_sung).help));
     as_sung_->Bind(wxEVT_CHECKBOX, [this](wxCommandEvent&) {
@@ -115,7 +118,7 @@ wxWindow* VersionsView::make_side() {
         const auto& all = versions_.pins();
         if (event.GetInt() >= 0 && static_cast<std::size_t>(event.GetInt()) < all.size())
             sheet_->reveal(Which::a, all[static_cast<std::size_t>(event.GetInt())].a);
-        wishes_.changed();
+        refresh_buttons();
     });
     pins->Add(pins_, 1, wxEXPAND | wxRIGHT, FromDIP(5));
     auto* two = new wxBoxSizer(wxVERTICAL);

@@ -32,7 +32,10 @@ class VersionsView : public wxPanel {
     void bring_up_to_date();
     void take(std::shared_ptr<const Matched> matched);
     /// The work was stopped, or couldn't be done for that reason.
-    void not_done(const std::string& why);
+    void not_done(const Job::Match& work, const std::string& why);
+    /// See Versions.
+    [[nodiscard]] bool waits() const { return versions_.waits(); }
+    [[nodiscard]] std::string lacking() const { return versions_.lacking(); }
     /// What a command does on this page; false when it is none of this page's.
     bool run(Do id);
     /// Up and Down; false for other keys.
@@ -73,9 +76,9 @@ class VersionsView : public wxPanel {
     PairSound sound_;
     bool stale_ = true;
     std::shared_ptr<const Matched> shown_;
-    std::string why_not_; ///< there is no comparison
 
     wxChoice* names_[2] = {};
+    wxButton* swap_ = nullptr;
     wxCheckBox* as_sung_ = nullptr;
     wxStaticText* note_ = nullptr;
     PairSheet* sheet_ = nullptr;

@@ -99,11 +99,9 @@ bool VersionsView::run(Do id) {
         list_->select(versions_.selected());
         return true;
     case Do::view_versions: // again: what was stopped is done anew
-        if (why_not_.empty()) return false;
-        why_not_.clear();
-        if (const auto task = versions_.wanted(true)) wishes_.begin(*task);
-        refresh();
-        return true;
+        if (!versions_.why_not().empty())
+            if (const auto task = versions_.wanted(true)) wishes_.begin(*task);
+        return false; // and the page is shown, if it isn't
     case Do::zoom_in:
         sheet_->zoom(1.25);
         return true;
@@ -137,12 +135,14 @@ void VersionsView::select(std::optional<std::size_t> difference) {
 }
 
 void VersionsView::set_place(Which which, Seconds own) {
-    versions_.set_place(which, own);
-    sheet_->set_places({versions_.place(Which::a), versions_.place(Which::b)});
-    if (sound_.playing())
-        wishes_.guarded([&] { sound_.play_from(session_.project(), which, own); });
-    else
-        sound_.stop(); // Space plays from here, not where it was paused
+    wishes_.guarded([&] {
+        versions_.set_place(which, own);
+        sheet_->set_places({versions_.place(Which::a), versions_.place(Which::b)});
+        if (sound_.playing())
+            sound_.play_from(session_.project(), which, *versions_.place(which));
+        else
+            sound_.stop(); // Space plays from here, not where it was paused
+    });
     refresh_buttons();
 }
 

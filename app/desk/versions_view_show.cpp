@@ -19,10 +19,7 @@ void VersionsView::bring_up_to_date() {
         stale_ = false;
         refresh_names();
         wishes_.guarded([&] {
-            if (const auto task = versions_.wanted()) {
-                why_not_.clear();
-                wishes_.begin(*task);
-            }
+            if (const auto task = versions_.wanted()) wishes_.begin(*task);
         });
     }
     refresh();
@@ -34,10 +31,8 @@ void VersionsView::take(std::shared_ptr<const Matched> matched) {
     if (IsShownOnScreen()) bring_up_to_date();
 }
 
-void VersionsView::not_done(const std::string& why) {
-    if (!versions_.waits()) return;
-    versions_.stopped();
-    why_not_ = why;
+void VersionsView::not_done(const Job::Match& work, const std::string& why) {
+    versions_.not_done(work, why);
     refresh();
 }
 
@@ -52,8 +47,10 @@ void VersionsView::refresh_names() {
         }
         choice->Enable(versions_.possible());
     }
-    if (!versions_.possible()) return;
-    sound_.set(versions_.performance(Which::a), versions_.performance(Which::b));
+    if (versions_.possible())
+        sound_.set(versions_.performance(Which::a), versions_.performance(Which::b));
+    else
+        sound_.set({}, {});
 }
 
 void VersionsView::refresh() {
@@ -64,24 +61,28 @@ void VersionsView::refresh() {
         pins.push_back({pin.a, pin.b});
         words.Add(shown(clock_text(pin.a) + "  with  " + clock_text(pin.b)));
     }
-    pins_->Set(words);
+    if (words != pins_->GetStrings()) {
+        const wxString selected = pins_->GetStringSelection();
+        pins_->Set(words);
+        if (!selected.empty()) pins_->SetStringSelection(selected);
+    }
     sound_.set_together(shown_, !as_sung_->GetValue());
     sheet_->show(shown_, pins);
     sheet_->set_places({versions_.place(Which::a), versions_.place(Which::b)});
     list_->show(shown_, versions_.listed());
-    note_->SetLabelText(shown_ ? shown(shown_->note) : wxString());
+    note_->SetLabelText(shown(versions_.note()));
     note_->SetToolTip(note_->GetLabelText());
     say_when_empty();
     show_selected(false);
 }
 
 void VersionsView::say_when_empty() {
-    sheet_->say_when_empty(!versions_.possible() ? "There is only one performance of this piece yet.\n"
-                                                   "File, Add a performance brings in another one."
-                           : !why_not_.empty()   ? shown(why_not_) + "\n\nPress F4 to compare again."
-                           : !shown_
-                               ? wxString("The two lines appear here as soon as they have been compared.")
-                               : wxString("The two have no lines that could be shown."));
+    sheet_->say_when_empty(
+        !versions_.possible()          ? "There is only one performance of this piece yet.\n"
+                                         "File, Add a performance brings in another one."
+        : !versions_.why_not().empty() ? shown(versions_.why_not()) + "\n\nPress F4 to compare again."
+        : !shown_ ? wxString("The two lines appear here as soon as they have been compared.")
+                  : wxString("The two have no lines that could be shown."));
 }
 
 void VersionsView::refresh_buttons() {
@@ -96,7 +97,7 @@ void VersionsView::refresh_buttons() {
          {std::pair(upper_, Do::play_upper), std::pair(lower_, Do::play_lower),
           std::pair(in_turn_, Do::play_in_turn), std::pair(both_, Do::play_both),
           std::pair(moment_, Do::make_moment), std::pair(moment_other_, Do::moment_other),
-          std::pair(pin_, Do::pin_places), std::pair(unpin_, Do::unpin)})
+          std::pair(pin_, Do::pin_places), std::pair(unpin_, Do::unpin), std::pair(swap_, Do::swap_versions)})
         one->Enable(can(id));
     wishes_.changed();
 }

@@ -103,6 +103,43 @@ def pin(desk, project, until_edit, upper=(600, 240), lower=(600, 400)):
     assert len(pins) == 1 and 0 < pins[0][0] < 20 and 0 < pins[0][1] < 20, pins
     desk.keys("ctrl+z")
     wait_for("undo of the pin", lambda: not project.rows("SELECT 1 FROM pin"))
+    desk.keys("ctrl+y")
+    wait_for("redo of the pin", lambda: project.rows("SELECT 1 FROM pin"))
+
+
+def remove_pin(desk, project, until_edit, listed=(950, 680), button=(1200, 706)):
+    """By its button, which can be pressed once the pin is selected."""
+    def act():
+        desk.click(*listed)
+        time.sleep(0.2)
+        desk.click(*button)
+    until_edit(project, "set the pins", act)
+    assert not project.rows("SELECT 1 FROM pin")
+
+
+def leave(desk, media_folder, upper, lower, project, until_edit, tell):
+    """Whatever the page has opened in the player, the sheet plays its own performance afterwards."""
+    own = media_folder / "over-water-marnik.mkv"
+    until_edit(project, "add moment", lambda: desk.keys("m"))  # it is selected on the sheet
+    desk.keys("y")
+    time.sleep(1)
+    desk.keys("g", "F5")
+    both = hear(desk, own, lower, "Return")
+    desk.keys("F4", "g")
+    one = hear(desk, media_folder / "over-water-vasslow.mp4", upper, "u")
+    swap(desk)
+    desk.keys("F5")
+    swapped = hear(desk, own, lower, "Return")
+    desk.keys("F4")
+    swap(desk)
+    tell(f"heard the sheet's own after both, and after the other one: {both:.2f}, {one:.2f}, {swapped:.2f} alike")
+
+
+def swap(desk):
+    desk.keys("alt+s")
+    time.sleep(0.3)  # the menu takes its time to open
+    desk.keys("w")
+    time.sleep(0.3)
 
 
 def walk(desk, program, media_folder, folder, until_edit, tell):
@@ -126,7 +163,8 @@ def walk(desk, program, media_folder, folder, until_edit, tell):
     lower = hear(desk, media_folder / "over-water-marnik.mkv", own, "o", before=beside[1] - beside[0] + 0.8)
     left = hear(desk, media_folder / "over-water-vasslow.mp4", beside, "y")
     tell(f"heard the difference in one, in both after each other, and at once: {upper:.2f}, {lower:.2f}, {left:.2f} alike")
+    leave(desk, media_folder, beside, own, project, until_edit, tell)
     pin(desk, project, until_edit)
-    tell("pinned, and took it back")
-    desk.keys("F5")
+    remove_pin(desk, project, until_edit)
+    tell("pinned, took it back, did it again, removed it by its button")
     desk.quit()

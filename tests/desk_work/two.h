@@ -28,9 +28,10 @@ struct Two {
     }
     [[nodiscard]] std::filesystem::path file() const { return folder / "song.luft"; }
 
-    /// Another performance, as A sings or as B does.
-    project::PerformanceId add(const std::string& label, bool moved) {
-        luft::test::write_all(folder / (label + ".wav"), "no sound, only bytes of " + label);
+    /// Another performance, as A sings or as B does, with any bytes for its recording.
+    project::PerformanceId add(const std::string& label, bool moved, const std::string& bytes = {}) {
+        luft::test::write_all(folder / (label + ".wav"),
+                              bytes.empty() ? "no sound, only bytes of " + label : bytes);
         project::Performance details;
         details.label = label;
         details.facts.duration = Seconds(40);
@@ -41,7 +42,6 @@ struct Two {
         return id;
     }
 
-  private:
     static marks::Analysis heard(bool moved) {
         constexpr int kLines[4][6] = {
             {0, 2, 4, 7, 5, 4}, {9, 7, 5, 4, 2, 0}, {4, 5, 7, 11, 9, 7}, {7, 4, 5, 2, 4, 0}};

@@ -83,4 +83,12 @@ void Job::write(const Files& wanted, const Progress& progress) {
                          [&](const files::Format& f) { return wanted.formats.contains(f.key); });
 }
 
+std::vector<Job::Match> drop_comparisons(std::deque<Job::Task>& waiting) {
+    std::vector<Job::Match> dropped;
+    for (const auto& task : waiting)
+        if (const auto* match = std::get_if<Job::Match>(&task)) dropped.push_back(*match);
+    std::erase_if(waiting, is_comparison);
+    return dropped;
+}
+
 } // namespace luft::desk

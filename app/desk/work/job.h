@@ -8,6 +8,7 @@
 
 #include <atomic>
 #include <chrono>
+#include <deque>
 #include <filesystem>
 #include <functional>
 #include <memory>
@@ -17,6 +18,7 @@
 #include <string>
 #include <thread>
 #include <variant>
+#include <vector>
 
 namespace luft::desk {
 
@@ -65,7 +67,8 @@ class Job {
     Job& operator=(const Job&) = delete;
 
     [[nodiscard]] bool writes_files() const { return std::holds_alternative<Files>(task_); }
-    [[nodiscard]] bool compares() const { return std::holds_alternative<Match>(task_); }
+    /// Which two it compares; null when it does something else.
+    [[nodiscard]] const Match* comparison() const { return std::get_if<Match>(&task_); }
     void stop() { thread_.request_stop(); }
     [[nodiscard]] State state() const;
     /// Once `finished`.
@@ -86,5 +89,12 @@ class Job {
     Outcome outcome_; ///< written before finished_, read after
     std::jthread thread_;
 };
+
+inline bool is_comparison(const Job::Task& task) {
+    return std::holds_alternative<Job::Match>(task);
+}
+/// Takes the comparisons out of what waits: they are only looked at, so that nothing is lost by it. Returns
+/// them.
+std::vector<Job::Match> drop_comparisons(std::deque<Job::Task>& waiting);
 
 } // namespace luft::desk

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <bit>
+#include <filesystem>
 
 namespace luft::desk {
 namespace {
@@ -25,6 +26,15 @@ class Stamp {
   private:
     std::uint64_t now_ = 14695981039346656037U;
 };
+
+/// Whether the recording is where it was linked: Project::media would look elsewhere too, but the window
+/// can't wait for that.
+bool is_there(const project::Project& project, const project::Performance& one) {
+    std::error_code none;
+    const auto file = project.file().parent_path() / one.media.path;
+    return one.media.carried ||
+           std::filesystem::file_size(file, none) == static_cast<std::uintmax_t>(one.media.size);
+}
 
 void add_mark(Stamp& stamp, const project::Mark& mark) {
     stamp.add(static_cast<std::uint64_t>(mark.what.index()) * 2 +
@@ -50,7 +60,7 @@ project::Performance performance(const project::Project& project, project::Perfo
     if (it == all.end()) throw Error(Fault::not_found, "The performance isn't in the project any more.");
     if (!project.listening(id))
         throw Error(Fault::bad_request, "'" + it->label + "' hasn't been listened to yet.",
-                    "Choose it above, then File, Listen again.");
+                    "Show it on the sheet first (F5), then File, Listen again.");
     return *it;
 }
 
@@ -59,7 +69,12 @@ project::Performance performance(const project::Project& project, project::Perfo
 std::uint64_t stamp_of(const project::Project& project, project::PerformanceId a, project::PerformanceId b) {
     Stamp stamp;
     for (const auto& one : project.performances())
-        if (one.id == a || one.id == b) stamp.add(one.label);
+        if (one.id == a || one.id == b) {
+            stamp.add(one.label);
+            stamp.add(one.media.fingerprint);
+            stamp.add(one.media.path);
+            stamp.add(static_cast<std::uint64_t>(is_there(project, one)));
+        }
     for (const auto id : {a, b}) {
         const auto listening = project.listening(id);
         stamp.add(listening ? listening->tuning.value() : 0.0);
@@ -90,16 +105,18 @@ std::shared_ptr<const Matched> match_once(const project::Project& project, proje
     compare::AlignOptions options;
     for (const auto& pin : project.pins(a, b))
         options.pins.push_back({pin.a, pin.b});
-    bool there = true;
+    const auto compare = [&](bool harmony) {
+        return files::compare_performances(project, first, second, harmony, options, progress,
+                                           before ? &before->comparison : nullptr);
+    };
     try {
-        for (const auto& one : {first, second})
+        for (const auto& one : {first, second}) // said before the first of them is heard to its end
             (void)media::open_sound(project.media(one));
-    } catch (const Error&) {
-        there = false;
+        out->comparison = compare(true);
+    } catch (const Error&) { // what isn't the recordings' fault comes again
+        out->comparison = compare(false);
         out->note = "A recording can't be read: the two are compared by their singing alone.";
     }
-    out->comparison = files::compare_performances(project, first, second, there, options, progress,
-                                                  before ? &before->comparison : nullptr);
     return out;
 }
 

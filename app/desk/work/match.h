@@ -33,7 +33,8 @@ std::shared_ptr<const Matched> match(const project::Project& project, project::P
                                      project::PerformanceId b, const Progress& progress = {},
                                      const Matched* before = nullptr);
 
-/// Another number whenever something has changed that a comparison is made from: marks, pins, words, labels.
+/// Another number whenever something has changed that a comparison is made from: marks, pins, words,
+/// labels, recordings.
 std::uint64_t stamp_of(const project::Project& project, project::PerformanceId a, project::PerformanceId b);
 
 } // namespace luft::desk

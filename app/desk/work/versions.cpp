@@ -38,11 +38,8 @@ void Versions::watch(const Session::Change& change) {
         asked_.reset();
         selected_.reset();
         listed_.clear();
-        for (const std::size_t i : {0U, 1U}) {
-            chosen_[i].reset();
-            place_[i].reset();
-        }
-        looked_at_ = Which::b;
+        chosen_[0].reset();
+        chosen_[1].reset();
     }
     const auto& all = session_.performances();
     const auto there = [&](const std::optional<project::PerformanceId>& id) {
@@ -56,9 +53,16 @@ void Versions::watch(const Session::Change& change) {
             // The one that is at hand stands below, where what is otherwise is told of.
             chosen_[1] = session_.shown() && session_.shown() != all[0].id ? *session_.shown() : all[1].id;
         }
+        forget_places();
         look_up();
     }
     if (change.project || change.contents) read_pins();
+}
+
+void Versions::forget_places() {
+    place_[0].reset();
+    place_[1].reset();
+    looked_at_ = Which::b;
 }
 
 void Versions::read_pins() {
@@ -76,7 +80,9 @@ const project::Performance& Versions::performance(Which which) const {
     const auto& all = session_.performances();
     const auto it = std::ranges::find(all, chosen_[index_of(which)].value_or(project::PerformanceId{}),
                                       &project::Performance::id);
-    if (it == all.end()) throw Error(Fault::internal, "No two performances are chosen.");
+    if (it == all.end())
+        throw Error(Fault::bad_request, "There is only one performance of this piece.",
+                    "File, Add a performance brings in another one.");
     return *it;
 }
 
@@ -88,8 +94,7 @@ void Versions::choose(Which which, project::PerformanceId id) {
         std::swap(place_[0], place_[1]);
         looked_at_ = other_of(looked_at_);
     } else {
-        place_[0].reset();
-        place_[1].reset();
+        forget_places();
     }
     here = id;
     look_up();
@@ -106,9 +111,9 @@ void Versions::look_up() {
 std::optional<Job::Match> Versions::wanted(bool anew) {
     if (!possible() || !chosen_[0]) return std::nullopt;
     const Asked now{two(), stamp_of(session_.project(), *chosen_[0], *chosen_[1])};
-    if (!anew && ((result_ && result_->stamp == now.stamp) || asked_ == now)) return std::nullopt;
+    const bool asked = asked_ && asked_->two == now.two && asked_->stamp == now.stamp;
+    if (!anew && (asked || (result_ && result_->stamp == now.stamp))) return std::nullopt;
     asked_ = now;
-    stopped_ = false;
     Job::Match task{*chosen_[0], *chosen_[1], result_};
     for (const auto& [names, matched] : found_) // whoever has heard one of the two
         if (!task.before && (names.first == now.two.first || names.second == now.two.second ||
@@ -120,12 +125,38 @@ std::optional<Job::Match> Versions::wanted(bool anew) {
 void Versions::take(std::shared_ptr<const Matched> matched) {
     const Two names{matched->comparison.a.id.value, matched->comparison.b.id.value};
     found_[names] = matched;
-    asked_.reset();
+    if (asked_ && asked_->two == names) asked_.reset();
     if (names != two()) return;
     const auto before = difference() ? std::optional(*difference()) : std::nullopt;
     result_ = std::move(matched);
     selected_ = before ? again(result_->comparison.differences, *before) : std::nullopt;
     list();
+}
+
+void Versions::not_done(const Job::Match& work, const std::string& why) {
+    if (asked_ && asked_->two == Two(work.a.value, work.b.value)) asked_->why_not = why;
+}
+
+std::string Versions::why_not() const {
+    return asked_ && asked_->two == two() ? asked_->why_not : std::string();
+}
+
+std::string Versions::lacking() const {
+    if (result_) return {};
+    if (!possible()) return "There is only one performance of this piece.";
+    if (const auto why = why_not(); !why.empty())
+        return "The two weren't compared. " + why + " F4 does it again.";
+    return "The two are still being compared.";
+}
+
+std::string Versions::note() const {
+    if (!result_) return {};
+    const auto why = why_not();
+    const std::string changed = !why.empty()
+                                    ? "Changed since, and not compared anew. " + why + " F4 does it again."
+                                : asked_ && asked_->two == two() ? "Changed since: being compared anew."
+                                                                 : "";
+    return changed + (changed.empty() || result_->note.empty() ? "" : " ") + result_->note;
 }
 
 void Versions::set_order(DifferenceOrder order) {
@@ -171,7 +202,7 @@ void Versions::step(bool forward) {
 }
 
 void Versions::set_place(Which which, Seconds own) {
-    place_[index_of(which)] = own;
+    place_[index_of(which)] = std::clamp(own, Seconds(0), performance(which).facts.duration);
     looked_at_ = which;
 }
 

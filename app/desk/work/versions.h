@@ -8,6 +8,7 @@
 #include <map>
 #include <memory>
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace luft::desk {
@@ -24,6 +25,7 @@ class Versions {
 
     /// Whether the project has two performances.
     [[nodiscard]] bool possible() const { return session_.performances().size() >= 2; }
+    /// Throws Error(bad_request) when there aren't two.
     [[nodiscard]] const project::Performance& performance(Which which) const;
     /// Takes another performance for one of the two; the other one of the two changes places with it.
     void choose(Which which, project::PerformanceId id);
@@ -36,9 +38,16 @@ class Versions {
     /// when it has been asked for already. With `anew`, asks again.
     [[nodiscard]] std::optional<Job::Match> wanted(bool anew = false);
     void take(std::shared_ptr<const Matched> matched);
-    /// That the work is being done.
-    [[nodiscard]] bool waits() const { return asked_.has_value() && !stopped_; }
-    void stopped() { stopped_ = true; }
+    /// That work was asked for, of whichever two, and hasn't come yet.
+    [[nodiscard]] bool waits() const { return asked_ && asked_->why_not.empty(); }
+    /// That work was stopped, or couldn't be done, in a sentence. Nothing, if other work was asked for since.
+    void not_done(const Job::Match& work, const std::string& why);
+    /// Why the two weren't compared, or not anew; empty when they were, or are to be.
+    [[nodiscard]] std::string why_not() const;
+    /// Why there is nothing about the two yet, in a sentence or two; empty when there is.
+    [[nodiscard]] std::string lacking() const;
+    /// What is to be known about the result: that it is out of date, what it had to do without. Often empty.
+    [[nodiscard]] std::string note() const;
 
     /// Indices of the result's differences, in the order chosen.
     [[nodiscard]] const std::vector<std::size_t>& listed() const { return listed_; }
@@ -51,16 +60,18 @@ class Versions {
 
     /// The line that was looked at last: moments are made there. B until A is.
     [[nodiscard]] Which looked_at() const { return looked_at_; }
-    /// A place in one of the two, where a click went.
+    /// A place in one of the two, where a click went; outside of the recording, the nearest one inside.
     void set_place(Which which, Seconds own);
     [[nodiscard]] std::optional<Seconds> place(Which which) const { return place_[sheet::index_of(which)]; }
     /// The place of the other performance that belongs to one's, if there is one.
     [[nodiscard]] std::optional<Seconds> counterpart(Which which, Seconds own) const;
 
     /// What of a performance is heard for the selected difference, at least kLeastHeard long; without one,
-    /// for the phrases at its place, else the first ones. None where it has nothing there.
+    /// the line at the place that was looked at last, or what goes with it, else the first line. None where
+    /// it has nothing there.
     [[nodiscard]] std::optional<Span> heard(Which which) const;
-    /// One of them, or A and then B. Throws Error(bad_request) where there is nothing to hear.
+    /// One of them, or A and then B, whichever has something there. Throws Error(bad_request) where there is
+    /// nothing to hear.
     [[nodiscard]] std::deque<Turn> turn(Which which) const;
     [[nodiscard]] std::deque<Turn> in_turn() const;
     /// Both at once, for as long as A's takes.
@@ -83,6 +94,7 @@ class Versions {
     void read_pins();
     void look_up();
     void list();
+    void forget_places();
     [[nodiscard]] Two two() const;
     [[nodiscard]] const compare::Difference* difference() const;
     [[nodiscard]] std::optional<Span> span(Which which) const;
@@ -94,10 +106,9 @@ class Versions {
     struct Asked {
         Two two;
         std::uint64_t stamp = 0;
-        bool operator==(const Asked&) const = default;
+        std::string why_not = {}; ///< see not_done
     };
     std::optional<Asked> asked_;
-    bool stopped_ = false;
     DifferenceOrder order_ = DifferenceOrder::by_time;
     std::vector<std::size_t> listed_;
     std::optional<std::size_t> selected_;

@@ -2,6 +2,8 @@
 #include "desk/work/versions.h"
 
 #include <algorithm>
+#include <array>
+#include <limits>
 
 namespace luft::desk {
 namespace {
@@ -12,12 +14,27 @@ Span from_first_to_last(const std::vector<std::size_t>& which, const std::vector
     return {phrases.at(which.front()).span.start, phrases.at(which.back()).span.end};
 }
 
-/// Of the list, the span nearest to a time; the first one without a time.
-std::optional<Span> nearest(const std::vector<Span>& spans, std::optional<Seconds> at) {
-    if (spans.empty()) return std::nullopt;
-    if (!at) return spans.front();
-    return *std::ranges::min_element(spans, {}, [&](Span s) {
-        return std::max({Seconds(0), s.start - *at, *at - s.end});
+/// What belongs together in both; nothing where only the other one sings.
+using Line = std::array<std::optional<Span>, 2>;
+
+std::vector<Line> lines_of(const compare::Comparison& c) {
+    std::vector<Line> lines;
+    for (const auto& pair : c.counterparts.phrases)
+        lines.push_back(
+            {from_first_to_last(pair.a, c.side_a.phrases), from_first_to_last(pair.b, c.side_b.phrases)});
+    for (const std::size_t i : c.counterparts.phrases_only_a)
+        lines.push_back({c.side_a.phrases.at(i).span, std::nullopt});
+    for (const std::size_t i : c.counterparts.phrases_only_b)
+        lines.push_back({std::nullopt, c.side_b.phrases.at(i).span});
+    return lines;
+}
+
+/// The one that is nearest to a time of one of the two.
+const Line& nearest(const std::vector<Line>& lines, Which which, Seconds at) {
+    return *std::ranges::min_element(lines, {}, [&](const Line& line) {
+        const auto& own = line[sheet::index_of(which)];
+        return own ? std::max({Seconds(0), own->start - at, at - own->end})
+                   : Seconds(std::numeric_limits<double>::infinity());
     });
 }
 
@@ -49,27 +66,27 @@ std::optional<Span> Versions::heard(Which which) const {
         const auto own = span(which);
         return own ? std::optional(long_enough(*own, side.duration)) : std::nullopt;
     }
-    std::vector<Span> lines;
-    for (const auto& pair : c.counterparts.phrases)
-        lines.push_back(from_first_to_last(which == Which::a ? pair.a : pair.b, side.phrases));
-    auto at = place(which);
-    if (which != looked_at_)
-        if (const auto looked = place(looked_at_)) at = counterpart(looked_at_, *looked);
-    return nearest(lines, at);
+    const auto lines = lines_of(c);
+    if (lines.empty()) return std::nullopt;
+    const auto at = place(looked_at_);
+    return (at ? nearest(lines, looked_at_, *at) : lines.front())[sheet::index_of(which)];
 }
 
 std::deque<Turn> Versions::turn(Which which) const {
+    const std::string& label = performance(which).label;
+    if (!result_) throw Error(Fault::bad_request, lacking());
     const auto span = heard(which);
     if (!span)
-        throw Error(Fault::bad_request, "There is nothing to hear of " + performance(which).label + " here.",
+        throw Error(Fault::bad_request, "There is nothing to hear of " + label + " here.",
                     "Select a difference, or click into a line.");
     return {{which, *span}};
 }
 
 std::deque<Turn> Versions::in_turn() const {
-    auto turns = turn(Which::a);
-    turns.push_back(turn(Which::b).front());
-    return turns;
+    std::deque<Turn> turns;
+    for (const Which which : sheet::kBoth)
+        if (const auto span = heard(which)) turns.push_back({which, *span});
+    return turns.empty() ? turn(Which::a) : turns; // which says why
 }
 
 std::deque<Turn> Versions::both() const {
