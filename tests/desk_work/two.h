@@ -95,4 +95,12 @@ struct Two {
     }
 };
 
+/// Does what is wanted now, and hands it over.
+inline bool do_wanted(Versions& versions, Session& session) {
+    const auto task = versions.wanted();
+    if (!task) return false;
+    versions.take(match(session.project(), task->a, task->b, {}, task->before.get()));
+    return true;
+}
+
 } // namespace luft::desk
