@@ -95,8 +95,6 @@ usual, and no more.
 |---|---|---|---|
 | S. Dixon, Live tracking of musical performances using on-line time warping, DAFx 2005 | 22 pianists playing Chopin | mean 59 ms, median 20 ms | its abstract |
 | S. Wang, S. Ewert, S. Dixon, Robust joint alignment of multiple versions of a piece of music, ISMIR 2014 | Mazurka recordings, several versions at once against pairs | mean 14 % lower than by pairs, standard deviation 53 % lower; the abstract has no ms | its abstract |
-| chroma with note beginnings, on piano (the kind of S. Ewert, M. Müller, P. Grosche, ICASSP 2009) | | mean 20 to 40 ms | from memory, not checked; the abstract has no ms |
-| chroma alone, on piano | | mean 70 to 100 ms | from memory, not checked |
 )";
 
 } // namespace
