@@ -143,8 +143,9 @@ std::vector<std::string> lead_words(const compare::Comparison& c) {
 
 std::string table_words(const compare::Comparison& c) {
     return "Sizes are " + one_line(c.b.label) + " less " + one_line(c.a.label) +
-           ". The error is what measuring alone would give between two hearings of the same singing (one "
-           "standard error); a size under three times that isn't listed. Of what is counted it is the "
+           ". The error is what measuring alone would give between two hearings of the same singing (about "
+           "two in three such errors are smaller); a size under three times that isn't listed. Of what is "
+           "counted it is the "
            "probability that nothing but the ear's own error is behind it.";
 }
 
