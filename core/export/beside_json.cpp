@@ -18,19 +18,27 @@ json rounded(double v, int digits) {
     return std::round(v * scale) / scale + 0.0;
 }
 
+json or_null(const std::optional<int>& n) {
+    return n ? json(*n) : json(nullptr);
+}
+
+json or_null(const std::optional<Seconds>& t, int digits) {
+    return t ? rounded(t->value(), digits) : json(nullptr);
+}
+
 json column_value(const profile::BesideColumn& c) {
     json out{{"label", c.label},
              {"performer", c.performer},
-             {"duration_s", rounded(c.duration.value(), 3)},
-             {"sung_s", rounded(c.sung.value(), 2)},
+             {"duration_s", or_null(c.duration, 3)},
+             {"sung_s", or_null(c.sung, 2)},
              {"accompanied", nullptr},
              {"tuning_hz", nullptr},
              {"lowest_midi", nullptr},
              {"highest_midi", nullptr},
-             {"notes", c.notes},
-             {"breaths", c.breaths},
-             {"phrases", c.phrases},
-             {"switches", c.switches},
+             {"notes", or_null(c.notes)},
+             {"breaths", or_null(c.breaths)},
+             {"phrases", or_null(c.phrases)},
+             {"switches", or_null(c.switches)},
              {"stands_out", c.stands_out}};
     if (c.listening) {
         out["accompanied"] = c.listening->setting == voice::Setting::accompanied;

@@ -52,7 +52,7 @@ void add_shades(BesideFacet& facet, const FacetProfile& from, std::size_t column
     }
 }
 
-/// A shade that doesn't occur is told as none of so many, where another shade of its axis says how many.
+/// A shade that doesn't occur is told as none of so many, where there was anything to show it.
 void add_zeros(BesideFacet& facet, const std::vector<Profile>& profiles) {
     for (BesideRow& row : facet.rows)
         for (std::size_t c = 0; row.share && c < row.cells.size(); ++c) {
@@ -60,10 +60,10 @@ void add_zeros(BesideFacet& facet, const std::vector<Profile>& profiles) {
             const auto& facets = profiles[c].facets;
             const auto here = std::ranges::find(facets, facet.key, &FacetProfile::key);
             if (here == facets.end()) continue;
-            for (const ShadeShare& s : here->shades)
-                if (row.key.starts_with("shade:" + s.axis + ":")) {
+            for (const ShadeAxis& axis : here->axes)
+                if (row.key.starts_with("shade:" + axis.name + ":")) {
                     row.cells[c].value = 0;
-                    row.cells[c].out_of = s.out_of, row.cells[c].of = s.of;
+                    row.cells[c].out_of = axis.out_of, row.cells[c].of = axis.of;
                     break;
                 }
         }
@@ -74,9 +74,13 @@ bool enough(const BesideRow& row, const BesideCell& cell) {
 }
 
 bool far_apart(const BesideRow& row, const BesideCell& x, const BesideCell& y) {
-    if (row.share)
-        return std::abs(*x.value - *y.value) >= kLeastShare &&
+    if (row.share) {
+        // What is tested are places; a few long ones may hold more time than many short ones.
+        const double by_count =
+            static_cast<double>(x.count) / x.out_of - static_cast<double>(y.count) / y.out_of;
+        return std::abs(*x.value - *y.value) >= kLeastShare && by_count * (*x.value - *y.value) > 0 &&
                fisher(x.count, x.out_of, y.count, y.out_of) < kByChance;
+    }
     return apart({*x.value, x.low, x.high, x.count}, {*y.value, y.low, y.high, y.count});
 }
 
@@ -89,12 +93,10 @@ bool comparable(const BesideFacet& facet, const BesideColumn& x, const BesideCol
 /// Beyond all others that can be compared and have enough values, in one direction.
 int stands(const Beside& all, const BesideFacet& facet, const BesideRow& row, std::size_t column) {
     const BesideCell& cell = row.cells[column];
-    if (!enough(row, cell)) return 0;
     int above = 0, below = 0, others = 0;
     for (std::size_t c = 0; c < row.cells.size(); ++c) {
         const BesideCell& other = row.cells[c];
-        if (c == column || !enough(row, other) || !comparable(facet, all.columns[column], all.columns[c]))
-            continue;
+        if (c == column || !held_against(all, facet, row, column, c)) continue;
         ++others;
         if (far_apart(row, cell, other)) ++(*cell.value > *other.value ? above : below);
     }
@@ -104,13 +106,24 @@ int stands(const Beside& all, const BesideFacet& facet, const BesideRow& row, st
 BesideColumn column_of(const Profile& p) {
     BesideColumn out;
     out.label = p.label, out.performer = p.performer, out.source = p.source;
-    out.duration = p.duration, out.sung = p.sung;
+    if (p.duration > Seconds(0)) out.duration = p.duration;
     out.listening = p.listening, out.range = p.range;
-    out.notes = p.notes, out.breaths = p.breaths, out.phrases = p.phrases, out.switches = p.switches;
+    const auto found = [&](int marks) {
+        return p.listening || marks > 0 ? std::optional(marks) : std::nullopt;
+    };
+    out.notes = found(p.notes), out.breaths = found(p.breaths);
+    out.phrases = found(p.phrases), out.switches = found(p.switches);
+    if (out.notes) out.sung = p.sung;
     return out;
 }
 
 } // namespace
+
+bool held_against(const Beside& all, const BesideFacet& facet, const BesideRow& row, std::size_t x,
+                  std::size_t y) {
+    return enough(row, row.cells[x]) && enough(row, row.cells[y]) &&
+           comparable(facet, all.columns[x], all.columns[y]);
+}
 
 Beside set_beside(const std::vector<Profile>& profiles) {
     Beside out;

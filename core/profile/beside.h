@@ -37,10 +37,12 @@ struct BesideFacet {
 
 struct BesideColumn {
     std::string label, performer, source;
-    Seconds duration, sung;
+    std::optional<Seconds> duration; ///< none where it isn't known
     std::optional<project::Listening> listening;
     std::optional<SungRange> range;
-    int notes = 0, breaths = 0, phrases = 0, switches = 0;
+    /// None of what nobody has looked for: not listened to, and no such mark set by the coach.
+    std::optional<Seconds> sung;
+    std::optional<int> notes, breaths, phrases, switches;
     std::vector<std::string> stands_out; ///< sentences; see `set_beside`
 };
 
@@ -63,12 +65,18 @@ inline constexpr double kLeastShare = 0.1;
 ///   values; Kendall & Stuart, The Advanced Theory of Statistics 1, standard errors of quantiles), with s
 ///   from the middle 80 %, which are 2.563 s wide;
 /// - a share must be apart by Fisher's exact test (Fisher 1935, The Logic of Inductive Inference, JRSS 98),
-///   two-sided under 0.0027, which is the same three standard errors.
+///   two-sided under 0.0027, which is the same three standard errors. That goes by places; a share of time
+///   has to differ in the same direction as its places do.
 /// Performances with too few values (kLeastBeside) are passed over in this, and breaths of a voice alone
 /// against an accompanied one: those were all that was claimed of six songs (seeds 951 to 956), each heard in
 /// two rooms, then alone and over a band 8 dB under it (tests/profile/beside_heard_test.cpp). Where all
 /// figures of a recording are shifted, by a microphone say, no spread shows it: hints are therefore never
 /// told in words.
 Beside set_beside(const std::vector<Profile>& profiles);
+
+/// Whether two performances' figures are held against each other for that: both rest on enough values, and
+/// mean the same in both.
+bool held_against(const Beside& all, const BesideFacet& facet, const BesideRow& row, std::size_t x,
+                  std::size_t y);
 
 } // namespace luft::profile

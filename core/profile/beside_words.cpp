@@ -44,7 +44,7 @@ std::string stands_words(const Beside& all, const BesideFacet& facet, const Besi
                         cell_text(row, cell) + (row.share ? " " + cell.of : "");
     const char* before = "; ";
     for (std::size_t c = 0; c < row.cells.size(); ++c) {
-        if (c == column || !row.cells[c].value) continue;
+        if (c == column || !held_against(all, facet, row, column, c)) continue;
         words += before + all.columns[c].label + " " + cell_text(row, row.cells[c]);
         before = ", ";
     }
@@ -65,8 +65,10 @@ std::vector<WholeRow> whole_rows(const Beside& all) {
             row.cells.push_back(text_of(column));
         rows.push_back(std::move(row));
     };
-    add("Length", [](const auto& c) { return length_text(c.duration); });
-    add("Sung", [](const auto& c) { return length_text(c.sung); });
+    const auto length = [](const std::optional<Seconds>& t) { return t ? length_text(*t) : std::string(); };
+    const auto number = [](const std::optional<int>& n) { return n ? std::to_string(*n) : std::string(); };
+    add("Length", [&](const auto& c) { return length(c.duration); });
+    add("Sung", [&](const auto& c) { return length(c.sung); });
     add("Heard", [](const auto& c) {
         return !c.listening                                    ? std::string()
                : c.listening->setting == voice::Setting::alone ? std::string("voice alone")
@@ -82,10 +84,10 @@ std::vector<WholeRow> whole_rows(const Beside& all) {
         return c.range ? note_name(c.range->tessitura_low) + " to " + note_name(c.range->tessitura_high)
                        : std::string();
     });
-    add("Notes", [](const auto& c) { return std::to_string(c.notes); });
-    add("Breaths", [](const auto& c) { return std::to_string(c.breaths); });
-    add("Phrases", [](const auto& c) { return std::to_string(c.phrases); });
-    add("Register switches", [](const auto& c) { return std::to_string(c.switches); });
+    add("Notes", [&](const auto& c) { return number(c.notes); });
+    add("Breaths", [&](const auto& c) { return number(c.breaths); });
+    add("Phrases", [&](const auto& c) { return number(c.phrases); });
+    add("Register switches", [&](const auto& c) { return number(c.switches); });
     return rows;
 }
 

@@ -14,7 +14,8 @@ std::string cell_text(const BesideRow& row, const BesideCell& cell);
 /// What a figure rests on: "5.2 to 5.6, 12 values", "12 of 42 note starts"; empty where there is none.
 std::string basis_text(const BesideRow& row, const BesideCell& cell);
 
-/// Why a figure stands out, against the others that have one: "Vibrato: rate higher, 6.2 Hz; early 5.4 Hz."
+/// Why a figure stands out, against the others that it was held against: "Vibrato: rate higher, 6.2 Hz;
+/// early 5.4 Hz."
 std::string stands_words(const Beside& all, const BesideFacet& facet, const BesideRow& row,
                          std::size_t column);
 

@@ -87,8 +87,9 @@ void vowel_shape(const Material& m, Draft& d) {
                 "Opens with the jaw; on high notes it is withheld, as the partials lie too far apart.");
     add_measure(d.measures, "f2_hz", "Second formant", "Hz", 0, f2,
                 "High for front vowels, low for back ones.");
-    d.tally.open("mouth", ShareBy::count, "note", "notes", told, Seconds(0),
-                 {"tall", "spread", "rounded", "narrow"});
+    if (told >= kLeastNotes)
+        d.tally.open("mouth", ShareBy::count, "note", "notes", told, Seconds(0),
+                     {"tall", "spread", "rounded", "narrow"});
     d.tally.open("while held", ShareBy::count, "held note", "held notes", held, Seconds(0), {"migrating"});
     for (std::size_t i = 0; i < m.notes.size(); ++i) {
         const auto& n = m.notes[i];

@@ -18,6 +18,7 @@ void add_facet(const Material& m, const vocabulary::Facet& facet, Profile& to,
     out.name = facet.name;
     out.basis = facet.basis;
     out.shades = d.tally.shares();
+    out.axes = d.tally.axes();
     out.measures = std::move(d.measures);
     out.hints = std::move(d.hints);
     out.best = d.tally.best(d.good);

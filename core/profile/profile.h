@@ -45,6 +45,13 @@ struct ShadeShare {
     std::optional<Example> best;     ///< clearest example
 };
 
+/// What the shades of one axis are counted among, whether or not any occurs.
+struct ShadeAxis {
+    std::string name;
+    std::string of; ///< as ShadeShare's
+    int out_of = 0; ///< as ShadeShare's
+};
+
 /// A measured number over the performance.
 struct Measure {
     std::string key; ///< lower-case with underscores, the unit at the end: "vibrato_rate_hz"
@@ -80,6 +87,7 @@ struct FacetProfile {
     vocabulary::Basis basis = vocabulary::Basis::measured;
     std::string summary;            ///< one to four plain sentences
     std::vector<ShadeShare> shades; ///< those that occur; axis by axis, most first
+    std::vector<ShadeAxis> axes;    ///< those on which a shade could have occurred
     std::vector<Measure> measures;
     std::vector<FacetHint> hints;
     std::optional<Example> best;    ///< best example of the facet done well

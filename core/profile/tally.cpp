@@ -108,12 +108,29 @@ std::optional<int> Tally::gathered_in(const std::string& shade, double share) co
     return static_cast<int>(most - by.begin());
 }
 
-ShadeShare Tally::share_of(const Entry& entry, const Axis& axis, int added, Seconds longer) const {
+std::string Tally::Whole::of() const {
+    return by_time() ? "of " + length_text(axis.time) + " " + axis.many
+                     : "of " + counted(axis.count, axis.one, axis.many);
+}
+
+std::vector<Tally::Whole> Tally::wholes() const {
+    std::vector<Whole> out;
+    for (const auto& axis : axes_)
+        out.push_back({axis, axis.count > 0});
+    out.push_back({{kTagAxis, "tagged place", "tagged places", ShareBy::count, 0, Seconds(0)}, false});
+    for (auto& [axis, more_than_tags] : out)
+        for (const auto& e : entries_)
+            for (const auto& hit : e.hits)
+                if (e.axis == axis.name && hit.tagged) ++axis.count, axis.time += hit.span.length();
+    return out;
+}
+
+ShadeShare Tally::share_of(const Entry& entry, const Whole& whole) const {
     ShadeShare out;
     out.tag = {facet_, entry.shade};
     const auto* shade = material_->source.vocabulary.shade(out.tag);
     out.name = shade ? shade->name : entry.shade;
-    out.axis = axis.name;
+    out.axis = whole.axis.name;
     out.count = static_cast<int>(entry.hits.size());
     for (const auto& hit : entry.hits) {
         out.time += hit.span.length();
@@ -121,39 +138,34 @@ ShadeShare Tally::share_of(const Entry& entry, const Axis& axis, int added, Seco
         ++out.by_quarter[static_cast<std::size_t>(hit.quarter)];
         if (hit.tagged || hit.confirmed) ++out.by_coach;
     }
-    const int count = axis.count + added;
-    const Seconds time = axis.time + longer;
-    out.out_of = axis.count > 0 ? count : 0;
-    if (axis.by == ShareBy::time && time > Seconds(0)) {
-        out.share = std::min(out.time / time, 1.0);
-        out.of = "of " + length_text(time) + " " + axis.many;
-    } else {
-        out.share = count > 0 ? std::min(static_cast<double>(out.count) / count, 1.0) : 0;
-        out.of = "of " + counted(count, axis.one, axis.many);
-    }
+    out.out_of = whole.out_of();
+    out.of = whole.of();
+    if (whole.by_time())
+        out.share = std::min(out.time / whole.axis.time, 1.0);
+    else if (whole.axis.count > 0)
+        out.share = std::min(static_cast<double>(out.count) / whole.axis.count, 1.0);
     out.best = best(entry.shade);
     return out;
 }
 
 std::vector<ShadeShare> Tally::shares() const {
     std::vector<ShadeShare> out;
-    std::vector<Axis> axes = axes_;
-    axes.push_back({kTagAxis, "tagged place", "tagged places", ShareBy::count, 0, Seconds(0)});
-    for (const auto& axis : axes) {
-        int added = 0;
-        Seconds longer;
-        for (const auto& e : entries_)
-            if (e.axis == axis.name)
-                for (const auto& hit : e.hits)
-                    if (hit.tagged) ++added, longer += hit.span.length();
+    for (const auto& whole : wholes()) {
         std::vector<ShadeShare> here;
         for (const auto& e : entries_)
-            if (e.axis == axis.name && !e.hits.empty()) here.push_back(share_of(e, axis, added, longer));
+            if (e.axis == whole.axis.name && !e.hits.empty()) here.push_back(share_of(e, whole));
         std::ranges::stable_sort(here, [](const ShadeShare& a, const ShadeShare& b) {
             return a.share != b.share ? a.share > b.share : a.count > b.count;
         });
         out.insert(out.end(), here.begin(), here.end());
     }
+    return out;
+}
+
+std::vector<ShadeAxis> Tally::axes() const {
+    std::vector<ShadeAxis> out;
+    for (const auto& whole : wholes())
+        if (whole.axis.count > 0) out.push_back({whole.axis.name, whole.of(), whole.out_of()});
     return out;
 }
 

@@ -50,6 +50,8 @@ class Tally {
     [[nodiscard]] std::optional<int> gathered_in(const std::string& shade, double share = 0.6) const;
 
     [[nodiscard]] std::vector<ShadeShare> shares() const;
+    /// The axes on which there is anything to count, those without any shade, too.
+    [[nodiscard]] std::vector<ShadeAxis> axes() const;
 
   private:
     struct Axis {
@@ -64,7 +66,16 @@ class Tally {
     };
     Entry& entry(const std::string& axis, const std::string& shade);
     [[nodiscard]] const Entry* find(const std::string& shade) const;
-    [[nodiscard]] ShadeShare share_of(const Entry& entry, const Axis& axis, int added, Seconds longer) const;
+    /// All axes with what stands on the coach's tags alone counted in; last, that of tags without an axis.
+    struct Whole {
+        Axis axis;
+        bool more_than_tags = true; ///< there is more to count than tags alone
+        [[nodiscard]] bool by_time() const { return axis.by == ShareBy::time && axis.time > Seconds(0); }
+        [[nodiscard]] std::string of() const;
+        [[nodiscard]] int out_of() const { return more_than_tags ? axis.count : 0; }
+    };
+    [[nodiscard]] std::vector<Whole> wholes() const;
+    [[nodiscard]] ShadeShare share_of(const Entry& entry, const Whole& whole) const;
 
     const Material* material_;
     std::string facet_;

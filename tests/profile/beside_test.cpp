@@ -44,6 +44,9 @@ Profile with(const std::string& label, std::vector<Measure> measures, std::vecto
     facet.key = "f", facet.name = "Facet", facet.basis = basis;
     facet.measures = std::move(measures);
     facet.shades = std::move(shades);
+    for (const ShadeShare& s : facet.shades)
+        if (std::ranges::find(facet.axes, s.axis, &ShadeAxis::name) == facet.axes.end())
+            facet.axes.push_back({s.axis, s.of, s.out_of});
     p.facets = {facet};
     return p;
 }
@@ -121,6 +124,85 @@ TEST_CASE("a shade that one never shows is told as none of so many, and stands o
     const auto chance = set_beside({with("a", {}, {share("glottal", 4, 20), share("breathy", 1, 20)}),
                                     with("b", {}, {share("breathy", 2, 20)})});
     CHECK(chance.columns[0].stands_out.empty());
+}
+
+TEST_CASE("a shade alone on its axis that one shows and the other never does stands out in both") {
+    auto source = demo::source();
+    const auto with_scoops = [&](const std::string& label, bool scoop) {
+        source.performance.label = label;
+        for (auto& mark : source.marks)
+            if (auto* note = std::get_if<marks::Note>(&mark.what))
+                note->scoop = scoop ? std::optional(Cents(120)) : std::nullopt;
+        return make_profile(source);
+    };
+    const Profile scooped = with_scoops("a", true), plain = with_scoops("b", false);
+    const auto all = set_beside({scooped, plain});
+    const auto facet = std::ranges::find(all.facets, "intonation", &BesideFacet::key);
+    REQUIRE(facet != all.facets.end());
+    const auto row = std::ranges::find(facet->rows, "shade:way into the note:scooped", &BesideRow::key);
+    REQUIRE(row != facet->rows.end());
+    CHECK(cell_text(*row, row->cells[1]) == "none");
+    CHECK(basis_text(*row, row->cells[1]) == row->cells[0].of);
+    CHECK(row->cells[1].out_of == row->cells[0].out_of);
+    CHECK(row->cells[0].stands == 1);
+    CHECK(row->cells[1].stands == -1);
+
+    // Where there was nothing that could show it, nothing is said of it.
+    source.marks.clear(), source.moments.clear();
+    source.performance.label = "c";
+    const auto none = set_beside({scooped, make_profile(source)});
+    for (const auto& one : none.facets)
+        for (const auto& r : one.rows)
+            CHECK_FALSE(r.cells[1].value);
+}
+
+TEST_CASE("a share of time stands out only where as many places more show it") {
+    const auto chest = [](int count, double time) {
+        ShadeShare s = share("chest", count, 40);
+        s.share = time, s.of = "of 1 min 12 s of singing";
+        return s;
+    };
+    // 20 long notes and 35 short ones: more of the time, fewer of the notes.
+    const auto across = set_beside({with("a", {}, {chest(20, 0.7)}), with("b", {}, {chest(35, 0.5)})});
+    CHECK(fisher(20, 40, 35, 40) < 0.0027);
+    CHECK(across.columns[0].stands_out.empty());
+    CHECK(across.columns[1].stands_out.empty());
+    const auto along = set_beside({with("a", {}, {chest(20, 0.5)}), with("b", {}, {chest(35, 0.7)})});
+    CHECK(along.columns[1].stands_out ==
+          std::vector<std::string>{"Facet: chest (axis) more often, 70 % of 1 min 12 s of singing; a 50 %."});
+    CHECK(along.columns[0].stands_out.size() == 1);
+}
+
+TEST_CASE("what stands out is told against those only that it was held against") {
+    auto a = with("a", {measure("length", 0.9, 0.05, 30)}), b = with("b", {measure("length", 0.3, 0.05, 30)}),
+         c = with("c", {measure("length", 1.4, 0.05, 30)}),
+         few = with("d", {measure("length", 1.6, 0.05, kLeastBeside - 1)});
+    for (Profile* p : {&a, &b, &c, &few})
+        p->listening = project::Listening{}, p->facets[0].key = "breath";
+    c.listening->setting = voice::Setting::accompanied;
+    const auto all = set_beside({a, b, c, few});
+    CHECK(all.columns[0].stands_out == std::vector<std::string>{"Facet: length higher, 0.9 Hz; b 0.3 Hz."});
+    CHECK(all.columns[1].stands_out == std::vector<std::string>{"Facet: length lower, 0.3 Hz; a 0.9 Hz."});
+    CHECK(all.columns[2].stands_out.empty());
+}
+
+TEST_CASE("what nobody has looked for is left empty, and what was looked for and not found is 0") {
+    auto source = demo::source();
+    const auto words = [&] {
+        std::string out;
+        for (const auto& row : whole_rows(set_beside({make_profile(source)})))
+            out += row.name + "=" + row.cells.at(0) + ";";
+        return out;
+    };
+    std::erase_if(source.marks, [](const auto& m) { return m.kind() != project::MarkKind::breath; });
+    REQUIRE(source.listening);
+    CHECK(words().find("Notes=0;") != std::string::npos);
+    CHECK(words().find("Sung=0.0 s;") != std::string::npos);
+    source.listening.reset(); // breaths set by the coach
+    CHECK(words().find("Sung=;") != std::string::npos);
+    CHECK(words().find("Notes=;Breaths=1") != std::string::npos);
+    source.marks.clear();
+    CHECK(words().find("Notes=;Breaths=;Phrases=;Register switches=;") != std::string::npos);
 }
 
 TEST_CASE("breaths of a voice alone and of an accompanied one aren't told apart") {
