@@ -9,6 +9,8 @@ namespace {
 
 using profile::Beside;
 
+constexpr const char *kHigher = "\xE2\x96\xB2", *kLower = "\xE2\x96\xBC"; // triangles up and down
+
 constexpr std::string_view kStyle = R"css(
 .card h2 { margin: 0 0 0.2rem; font-size: 1.15rem; overflow-wrap: anywhere; }
 .card ul { padding-left: 1.1rem; }
@@ -42,7 +44,9 @@ std::string card(const profile::BesideColumn& column) {
 
 std::string cell(const profile::BesideRow& row, const profile::BesideCell& cell) {
     if (!cell.value) return "<td>\xC2\xB7</td>";
-    const char* sign = cell.stands > 0 ? "\xE2\x96\xB2 " : cell.stands < 0 ? "\xE2\x96\xBC " : "";
+    const std::string sign = cell.stands > 0   ? kHigher + std::string(" ")
+                             : cell.stands < 0 ? kLower + std::string(" ")
+                                               : "";
     return std::string("<td") + (cell.stands != 0 ? " class=\"out\"" : "") + ">" + sign +
            prose(profile::cell_text(row, cell)) + "<span class=\"quiet\">" +
            prose(profile::basis_text(row, cell)) + "</span></td>";
@@ -93,7 +97,8 @@ std::string beside_html(const Beside& b) {
     body += "</div>\n";
     for (const auto& sentence : profile::unlike_conditions(b))
         body += element("p", "quiet", sentence);
-    body += "<h2>Figure by figure</h2>\n" + table(b) + element("p", "quiet", profile::beside_rule());
+    body += "<h2>Figure by figure</h2>\n" + table(b) +
+            element("p", "quiet", profile::range_rule() + " " + profile::beside_rule(kHigher, kLower));
     return page(text);
 }
 

@@ -76,9 +76,12 @@ json row_value(const profile::BesideRow& row) {
 } // namespace
 
 std::string beside_json(const profile::Beside& b) {
-    json out{{"schema", "luftpause-beside/1"}, {"piece", b.piece},
-             {"columns", json::array()},       {"facets", json::array()},
-             {"rule", profile::beside_rule()}, {"cautions", cautions()}};
+    json out{{"schema", "luftpause-beside/1"},
+             {"piece", b.piece},
+             {"columns", json::array()},
+             {"facets", json::array()},
+             {"rule", profile::beside_rule("1", "-1")},
+             {"cautions", cautions()}};
     for (const auto& column : b.columns)
         out["columns"].push_back(column_value(column));
     for (const auto& facet : b.facets) {

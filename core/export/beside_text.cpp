@@ -7,6 +7,11 @@
 #include "profile/words.h"
 
 namespace luft::exports {
+namespace {
+
+constexpr const char* kNoSign = "  "; // as wide as " +", so that figures stand in line
+
+} // namespace
 
 std::string beside_text(const profile::Beside& b) {
     std::string out = "Side by side: " + one_line(b.piece.empty() ? "untitled" : b.piece) + "\n";
@@ -21,14 +26,17 @@ std::string beside_text(const profile::Beside& b) {
         out += "\n" + paragraph(sentence, 0);
     std::vector<Table::Column> columns{{""}};
     for (const auto& column : b.columns)
-        columns.push_back({one_line(column.label), Align::right});
+        columns.push_back({one_line(column.label) + kNoSign, Align::right});
     Table table(columns);
     const auto add = [&](std::string name, std::vector<std::string> cells) {
         cells.insert(cells.begin(), std::move(name));
         table.add(std::move(cells));
     };
-    for (const auto& [name, cells] : profile::whole_rows(b))
-        add(name, cells);
+    for (auto& [name, cells] : profile::whole_rows(b)) {
+        for (std::string& cell : cells)
+            cell += kNoSign;
+        add(name, std::move(cells));
+    }
     for (const auto& facet : b.facets) {
         add("", {});
         add(facet.name + " (" + profile::basis_words(facet.basis) + ")", {});
@@ -37,11 +45,12 @@ std::string beside_text(const profile::Beside& b) {
             for (const auto& cell : row.cells)
                 cells.push_back(profile::cell_text(row, cell) + (cell.stands > 0   ? " +"
                                                                  : cell.stands < 0 ? " -"
-                                                                                   : "  "));
+                                                                                   : kNoSign));
             add("  " + row.name, std::move(cells));
         }
     }
-    out += "\n" + table.text() + "\n" + paragraph(profile::beside_rule(), 0) + "\nPlease keep in mind\n";
+    out +=
+        "\n" + table.text() + "\n" + paragraph(profile::beside_rule("+", "-"), 0) + "\nPlease keep in mind\n";
     for (const auto& caution : cautions())
         out += paragraph("- " + caution, 2);
     return out;

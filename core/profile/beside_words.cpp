@@ -111,14 +111,19 @@ std::string nothing_stands_out() {
     return "Nothing stands out beyond the spread of its own figures.";
 }
 
-std::string beside_rule() {
+std::string beside_rule(const std::string& higher, const std::string& lower) {
     return "A figure stands out where what is usual in one performance (its median) would be rare in every "
            "other (outside the middle 80 % of its values), and the other way round, and where that is beyond "
            "chance for as many values as there are; shares, where chance would do it in under 3 of 1000 "
-           "cases. Under " +
-           std::to_string(kLeastBeside) +
+           "cases. What stands out carries " +
+           higher + " where it lies above all that it was held against, and " + lower +
+           " where it lies below. Under " + std::to_string(kLeastBeside) +
            " values nothing is said. What is a hint or the coach's judgement is shown and never said to "
            "stand out: a microphone or a room could do it.";
+}
+
+std::string range_rule() {
+    return "The range under a figure holds the middle 80 % of its values.";
 }
 
 } // namespace luft::profile

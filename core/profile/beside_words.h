@@ -35,7 +35,10 @@ std::vector<std::string> unlike_conditions(const Beside& all);
 /// Said of a performance of which nothing stands out.
 std::string nothing_stands_out();
 
-/// How it was decided what stands out; for the foot of a report.
-std::string beside_rule();
+/// How it was decided what stands out, and what the report's signs for it say; for the foot of a report.
+std::string beside_rule(const std::string& higher, const std::string& lower);
+
+/// What the ranges of `basis_text` are.
+std::string range_rule();
 
 } // namespace luft::profile

@@ -3,11 +3,14 @@
 #include "export/beside_json.h"
 #include "export/beside_text.h"
 #include "export/page_file.h"
+#include "export/plain_text.h"
 #include "profile/beside_words.h"
 #include "profile/demo_source.h"
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
+
+#include <sstream>
 
 using namespace luft;
 using namespace luft::exports;
@@ -99,6 +102,39 @@ TEST_CASE("side by side for other programs has one cell for each performance, nu
         }
     CHECK(breath);
     CHECK(off);
+}
+
+TEST_CASE("of a performance not listened to yet, nothing is a number for other programs") {
+    auto source = profile::demo::source();
+    source.listening.reset();
+    source.marks.clear();
+    const auto profile = profile::make_profile(source);
+    const auto json = nlohmann::json::parse(beside_json(profile::set_beside({profile, profile})));
+    for (const char* key : {"sung_s", "notes", "breaths", "phrases", "switches", "tuning_hz", "lowest_midi"})
+        CHECK(json["columns"][0].at(key).is_null());
+}
+
+TEST_CASE("each page says what its signs are, and the one with ranges what those are") {
+    const auto all = three();
+    const std::string page = beside_html(all), text = one_line(beside_text(all));
+    CHECK(page.find("carries \xE2\x96\xB2 where it lies above all") != std::string::npos);
+    CHECK(page.find("<td class=\"out\">\xE2\x96\xB2 ") != std::string::npos);
+    CHECK(page.find("holds the middle 80 % of its values") != std::string::npos);
+    CHECK(text.find("carries + where it lies above all that it was held against, and - where") !=
+          std::string::npos);
+}
+
+TEST_CASE("figures of one performance stand in one column, whether or not one has a sign") {
+    std::istringstream lines(beside_text(three()));
+    std::vector<std::size_t> ends; // of the last performance's figures, without their sign
+    for (std::string line; std::getline(lines, line);)
+        if (line.starts_with("Length ") || line.starts_with("Tuning, A4 ") || line.starts_with("Notes ") ||
+            line.starts_with("  Off ") || line.starts_with("  Vibrato rate ")) {
+            if (line.ends_with(" +") || line.ends_with(" -")) line.resize(line.size() - 2);
+            ends.push_back(line.size());
+        }
+    REQUIRE(ends.size() >= 4);
+    CHECK(ends == std::vector<std::size_t>(ends.size(), ends.front()));
 }
 
 TEST_CASE(
