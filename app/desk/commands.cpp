@@ -104,6 +104,9 @@ constexpr std::array kAll{
             "The list goes from start to end", Kind::radio, true},
     Command{Do::differences_telling, "Ver&sions", "Most tellin&g first", "",
             "The list begins with what is furthest beyond the ear's own error", Kind::radio},
+    Command{Do::write_report, "Ver&sions", "Wr&ite a report...", "",
+            "What to speak of, with pictures and tables: a page, a PDF, text, or for other programs",
+            Kind::plain, true},
 
     Command{Do::play, "&Playback", "&Play or pause", "Space", "From the playhead"},
     Command{Do::play_selection, "&Playback", "Play the &selection", "Enter",

@@ -72,6 +72,7 @@ enum class Do : int {
     as_sung,
     differences_by_time,
     differences_telling,
+    write_report,
     draft_script,
     mend,
     halt_earlier,

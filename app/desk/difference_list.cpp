@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "desk/bitmap.h"
 #include "desk/sheet_view.h"
+#include "export/compare_words.h"
 #include "sheet/glyphs.h"
 #include "sheet/pair_words.h"
 
@@ -81,7 +82,7 @@ int DifferenceList::draw(sheet::Canvas& canvas, const Card& card, bool measure) 
         if (card.number > 0)
             sheet::draw_number(canvas, 17, 16, card.number, colours.watch, colours.card, true);
         const std::string facts = (difference.a ? clock_text(difference.a->start) + ", " : "") +
-                                  fixed(100 * difference.confidence.value, 0) + " % sure";
+                                  exports::sure_words(difference) + " sure";
         canvas.text(width - kPad, 20, facts, kSoft, colours.soft, sheet::Anchor::end);
         canvas.paragraph(kLeft, 6, inner - canvas.extent(facts, kSoft).width - kPad,
                          sheet::short_words(difference), kTitle, colours.ink, 1);

@@ -140,6 +140,7 @@ class Frame : public wxFrame {
     void take_comparison(const Job::Match& work, const Job::Outcome& outcome);
     /// Those that haven't begun yet.
     void leave_comparisons();
+    void write_report();
     void update_version_menu();
 
     // frame_dialogs.cpp

@@ -169,6 +169,8 @@ void Frame::run(Do id) {
             return ask_and(true);
         case Do::add_performance:
             return ask_and(false);
+        case Do::write_report:
+            return write_report();
         case Do::open_project: {
             wxFileDialog dialog(this, "Open a project", "", "", "Luftpause projects (*.luft)|*.luft",
                                 wxFD_OPEN | wxFD_FILE_MUST_EXIST);

@@ -2,6 +2,10 @@
 #include "base/text.h"
 #include "desk/frame.h"
 #include "desk/text.h"
+#include "files/comparison_formats.h"
+
+#include <wx/filedlg.h>
+#include <wx/filename.h>
 
 namespace luft::desk {
 namespace {
@@ -63,13 +67,31 @@ void Frame::leave_comparisons() {
         versions_->not_done(work, kStopped);
 }
 
+void Frame::write_report() {
+    const Matched* matched = versions_->result();
+    if (!matched) return;
+    const wxFileName project(shown(session_.project().file().string()));
+    const auto& [a, b] = std::tie(matched->comparison.a, matched->comparison.b);
+    wxFileDialog dialog(
+        this, "Write a report on the two", project.GetPath(),
+        shown(files::file_stem(a.label) + "-" + files::file_stem(b.label) + "-compare.html"),
+        "Page (*.html)|*.html|PDF (*.pdf)|*.pdf|Text (*.txt)|*.txt|For other programs (*.json)|*.json",
+        wxFD_SAVE | wxFD_OVERWRITE_PROMPT);
+    if (dialog.ShowModal() != wxID_OK) return;
+    const std::filesystem::path file = typed(dialog.GetPath());
+    files::ComparisonMaterial material(session_.project(), matched->comparison);
+    const wxBusyCursor busy;
+    files::write(files::comparison_format_for(file), material, file, {});
+    say("The report is written to " + file.filename().string() + ".");
+}
+
 void Frame::update_version_menu() {
     auto& bar = *GetMenuBar();
     const bool here = on_page(versions_);
     transport_->enable_loop(!here); // spans of the performance that is shown
-    for (const Do id :
-         {Do::play_upper, Do::play_lower, Do::play_in_turn, Do::play_both, Do::moment_other, Do::pin_places,
-          Do::unpin, Do::swap_versions, Do::as_sung, Do::differences_by_time, Do::differences_telling})
+    for (const Do id : {Do::play_upper, Do::play_lower, Do::play_in_turn, Do::play_both, Do::moment_other,
+                        Do::pin_places, Do::unpin, Do::swap_versions, Do::as_sung, Do::differences_by_time,
+                        Do::differences_telling, Do::write_report})
         bar.Enable(static_cast<int>(id), here && versions_->can(id));
     if (!here) return;
     bar.Enable(static_cast<int>(Do::make_moment), versions_->can(Do::make_moment));

@@ -41,6 +41,8 @@ class VersionsView : public wxPanel {
     /// Up and Down; false for other keys.
     bool key(int code);
     [[nodiscard]] bool can(Do id) const;
+    /// Null while there is none.
+    [[nodiscard]] const Matched* result() const { return versions_.result(); }
 
     /// Lets go of the player; see PairSound::release.
     bool release() { return sound_.release(); }

@@ -66,6 +66,17 @@ std::span<const ComparisonFormat> comparison_formats() {
     return kFormats;
 }
 
+const ComparisonFormat& comparison_format_for(const std::filesystem::path& file) {
+    const std::string ending = file.extension().string();
+    const auto found = std::ranges::find_if(kFormats, [&](const ComparisonFormat& format) {
+        return std::filesystem::path(format.ending).extension() == ending;
+    });
+    if (ending.empty() || found == kFormats.end())
+        throw Error(Fault::bad_request, "A report can't be written to '" + file.filename().string() + "'.",
+                    "Let the name end in .html, .pdf, .txt or .json.");
+    return *found;
+}
+
 void write(const ComparisonFormat& format, ComparisonMaterial& material, const std::filesystem::path& out,
            const Progress& progress) {
     spare(out, files_of(material.project()));

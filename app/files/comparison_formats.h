@@ -46,6 +46,9 @@ struct ComparisonFormat {
 
 std::span<const ComparisonFormat> comparison_formats();
 
+/// By the file's ending. Throws Error(bad_request) for one that none of them has.
+const ComparisonFormat& comparison_format_for(const std::filesystem::path& file);
+
 /// Writes one under that name, whole or not at all. Throws Error(bad_request) when `out` is the project or a
 /// recording, and as the format itself.
 void write(const ComparisonFormat& format, ComparisonMaterial& material, const std::filesystem::path& out,

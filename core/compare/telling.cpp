@@ -8,7 +8,6 @@ namespace luft::compare {
 namespace {
 
 constexpr double kMost = 6;
-constexpr double kAgain = 0.5;
 constexpr Seconds kSamePlace{0.5}; // as breaths are told apart; see differences.h
 
 /// The normal deviate that is exceeded with this two-sided probability, by halving.
@@ -92,13 +91,13 @@ std::vector<Telling> most_telling(const std::vector<Difference>& differences, st
     for (std::size_t i = 0; i < differences.size(); ++i)
         if (!stands_at_the_head(differences[i])) left.push_back(i);
     std::map<Matter, int> told;
-    const auto weight = [&](std::size_t i) {
+    const auto rank = [&](std::size_t i) {
         const Difference& d = differences[i];
-        return beyond(d) * d.confidence.value * std::pow(kAgain, told[matter_of(d.kind)]);
+        return std::pair(-told[matter_of(d.kind)], beyond(d) * d.confidence.value);
     };
     std::vector<Telling> out;
     while (out.size() < most && !left.empty()) {
-        const std::size_t best = *std::ranges::max_element(left, {}, weight); // of equals the first
+        const std::size_t best = *std::ranges::max_element(left, {}, rank); // of equals the first
         Telling one{best};
         for (const std::size_t i : left)
             if (i != best && matter_of(differences[i].kind) == matter_of(differences[best].kind) &&

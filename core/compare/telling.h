@@ -36,10 +36,10 @@ struct Telling {
                                             ///< saved is often a phrase joined, too
 };
 
-/// At most `most`, the most telling first. Each counts `beyond` times its confidence, halved for each one
-/// of its matter that is told already (own value: the second may be new, the fourth is a list); of equals the
-/// whole comes first, then the earlier one. Over all, key, tuning and tempo are left out: they stand at the
-/// head of every report.
+/// At most `most`, the most telling first: by `beyond` times confidence, one of each matter before a second
+/// of any (ten breaths are a list, and one is worth a word even where the ear is less sure of breaths than of
+/// pitch); of equals the whole comes first, then the earlier one. Over all, key, tuning and tempo are left
+/// out: they stand at the head of every report.
 std::vector<Telling> most_telling(const std::vector<Difference>& differences, std::size_t most = 6);
 
 } // namespace luft::compare
