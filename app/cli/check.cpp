@@ -4,6 +4,7 @@
 #include "cli/sources.h"
 #include "cli/table.h"
 #include "cli/verbs.h"
+#include "project/rescue.h"
 
 #include <tuple>
 
@@ -11,7 +12,7 @@ namespace luft::cli {
 namespace {
 
 struct Options {
-    std::string project;
+    std::string project, rescue;
     bool json = false;
 };
 
@@ -29,7 +30,23 @@ std::vector<std::string> media_faults(const project::Project& project, const Pro
     return faults;
 }
 
+void save_into_new(const Options& options, Frame& frame) {
+    const project::Rescue result = project::rescue(options.project, options.rescue, frame.progress());
+    if (options.json) {
+        frame.print(json_text({{"saved", result.saved}, {"missing", result.missing}}));
+        return;
+    }
+    std::string text = "Saved into '" + options.rescue + "': " + result.saved + ".\n";
+    for (const std::string& missing : result.missing)
+        text += "- " + one_line(missing) + "\n";
+    frame.print(result.missing.empty() ? text + "Nothing is missing.\n" : text);
+}
+
 void work(const Options& options, Frame& frame) {
+    if (!options.rescue.empty()) {
+        save_into_new(options, frame);
+        return;
+    }
     const project::Project project = open_to_read(options.project);
     const Progress progress = frame.progress();
     std::vector<std::string> faults;
@@ -59,8 +76,11 @@ void work(const Options& options, Frame& frame) {
 void offer_check(Verb& app, Frame& frame) {
     const auto options = std::make_shared<Options>();
     Verb& verb = add_verb(app, "check", "Check the project file for damage and its recordings for change",
-                          "luftpause check mill.luft");
+                          "luftpause check mill.luft\n"
+                          "luftpause check mill.luft --rescue mill-saved.luft");
     project_argument(verb, options->project);
+    string_option(verb, "--rescue", options->rescue, "NEW.luft",
+                  "Save all that can be read of a damaged project into a new one");
     flag(verb, "--json", options->json, "Print as JSON");
     on_run(verb, frame, options, work);
 }

@@ -4,11 +4,11 @@
 #include "project/carried_media.h"
 #include "project/curve_columns.h"
 #include "project/mark_rows.h"
+#include "project/row_rules.h"
 #include "project/script_rows.h"
 #include "project/store.h"
 #include "project/store_vocabulary.h"
 
-#include <cmath>
 #include <set>
 
 namespace luft::project {
@@ -50,38 +50,8 @@ void check_references(Database& database, Findings& found) {
                   "' that is missing.");
 }
 
-/// What must hold in every row. The schema says it too, but SQLite's integrity check (3.40) passes over such
-/// rules on a connection that only reads. NULL, where it is allowed, passes.
-struct Rule {
-    const char* table;
-    const char* holds;
-};
-
-constexpr Rule kRules[] = {
-    {"script_settings", "words_per_minute > 0 AND least_between_stops_s >= 0 AND longest_quote_s > 0 AND "
-                        "frame_rate_num >= 0 AND frame_rate_den > 0 AND drop_frame IN (0, 1)"},
-    {"script_settings", "most_quoted_share BETWEEN 0 AND 1"},
-    {"performance",
-     "media_size > 0 AND length(media_sha256) = 64 AND duration_s >= 0 AND sample_rate_hz >= 0 AND "
-     "channels >= 0 AND frame_rate_num >= 0 AND frame_rate_den > 0 AND has_video IN (0, 1)"},
-    {"mark", "start_s >= 0 AND end_s >= start_s AND end_s < 1e12 AND confidence BETWEEN 0 AND 1"},
-    {"moment", "start_s >= 0 AND end_s > start_s AND end_s < 1e12 AND confidence BETWEEN 0 AND 1"},
-    {"sung_word", "ordinal > 0 AND length(text) > 0 AND joins IN (0, 1) AND at_s >= 0 AND at_s < 1e12 AND "
-                  "placed IN (0, 1)"},
-    {"script_item", "position > 0 AND at_s >= 0 AND at_s < 1e12 AND replay_speed BETWEEN 0.25 AND 1"},
-    {"script_item", "replay_start_s >= 0"},
-    {"script_item", "replay_end_s > replay_start_s"},
-    {"script_item", "(replay_start_s IS NULL) = (replay_end_s IS NULL)"},
-    {"script_item", "resume_s >= 0"},
-    {"script_item", "rehearsed_s >= 0"},
-    {"moment_beside", "start_s >= 0 AND end_s > start_s AND end_s < 1e12"},
-    {"script_quote", "start_s >= 0 AND end_s > start_s AND end_s < 1e12"},
-    {"pin", "first_s >= 0 AND first_s < 1e12 AND second_s >= 0 AND second_s < 1e12 AND first < second"},
-    {"listening", "tuning_hz > 0 AND duration_s >= 0 AND frames >= 0 AND one_register IN (0, 1)"},
-};
-
 void check_ranges(Database& database, Findings& found) {
-    for (const Rule& rule : kRules) {
+    for (const RowRule& rule : row_rules()) {
         Statement rows = database.prepare(std::string("SELECT rowid FROM ") + rule.table + " WHERE NOT (" +
                                           rule.holds + ")");
         while (rows.step())
@@ -97,12 +67,7 @@ void check_curve(const std::string& label, const std::string& name, std::span<co
                   std::to_string(frames) + " frames.");
         return;
     }
-    const bool share = name == "voicing" || name == "head_register";
-    for (const float v : from_column(bytes))
-        if (std::isinf(v) || (share && (v < 0 || v > 1))) {
-            found.add(what + " holds values that can't be.");
-            return;
-        }
+    if (!can_be_curve(name, from_column(bytes))) found.add(what + " holds values that can't be.");
 }
 
 void check_curves(Database& database, Findings& found) {

@@ -23,7 +23,7 @@ constexpr int kBusyMilliseconds = 2000;
     case SQLITE_CORRUPT:
     case SQLITE_NOTADB:
         throw Error(Fault::unreadable, "The project file is damaged: " + reason + ".",
-                    "Copy it before doing anything else, and run a check on the copy.");
+                    "Save what can be read of it: luftpause check FILE --rescue NEW.luft");
     case SQLITE_FULL:
     case SQLITE_READONLY:
     case SQLITE_PERM:

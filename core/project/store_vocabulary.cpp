@@ -79,6 +79,21 @@ void write_vocabulary(Database& database, const vocabulary::Vocabulary& all) {
         put(database, drill);
 }
 
+void add_missing_vocabulary(Database& database, const vocabulary::Vocabulary& all) {
+    const auto missing = [&](const char* table, const std::string& key) {
+        return database.number(std::string("SELECT count(*) FROM ") + table + " WHERE key = ?", key) == 0;
+    };
+    for (const Facet& facet : all.facets) {
+        if (missing("facet", facet.key)) insert_facet(database, facet);
+        for (const Shade& shade : facet.shades)
+            if (database.number("SELECT count(*) FROM shade WHERE facet = ? AND key = ?", facet.key,
+                                shade.key) == 0)
+                insert_shade(database, facet.key, shade);
+    }
+    for (const Drill& drill : all.drills)
+        if (missing("drill", drill.key)) put(database, drill);
+}
+
 vocabulary::Vocabulary read_vocabulary(Database& database) {
     vocabulary::Vocabulary all;
     Statement facets = database.prepare("SELECT key, name, description, basis, own FROM facet ORDER BY id");

@@ -188,6 +188,26 @@ TEST_CASE("check names a recording that is gone, changed, or back under another 
     CHECK(desk("check").starts_with("Sound"));
 }
 
+TEST_CASE("what can be read of a damaged project is saved into a new one, and what is missing is said") {
+    const Desk desk;
+    const std::string file = desk.folder / "a.luft", fresh = desk.folder / "saved.luft";
+    CHECK(desk("check", {"--rescue", fresh}).ends_with("Nothing is missing.\n"));
+    std::filesystem::remove(fresh);
+
+    std::string bytes = read_all(file);
+    constexpr std::size_t kPage = 4096;
+    const std::size_t marks = bytes.find("\"midi\"") / kPage; // a page of marks
+    bytes.replace(marks * kPage, kPage, std::string(kPage, '?'));
+    write_all(file, bytes);
+    CHECK(desk.tried("check").status == 1);
+    const auto saved = desk.json("check", {"--rescue", fresh});
+    CHECK(saved["saved"].get<std::string>().starts_with("1 performance, "));
+    CHECK(saved["missing"][0].get<std::string>().find("may have been more marks") != std::string::npos);
+    CHECK(desk.tried("check", {"--rescue", fresh}).status == 1); // there is something already
+    done({"check", fresh, "--json"});
+    CHECK(read_all(file) == bytes);
+}
+
 TEST_CASE("Two performances are compared: key, tempo, phrase against phrase, and the pin that was set") {
     const Desk desk;
     // The same singing, a fourth lower and slower, as another take of the piece.
