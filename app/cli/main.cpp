@@ -23,29 +23,6 @@ int complain(std::string message, int status) {
     return status;
 }
 
-void offer_verbs(CLI::App& app, luft::cli::Frame& frame) {
-    using namespace luft::cli;
-    offer_new(app, frame);
-    offer_piece(app, frame);
-    offer_add(app, frame);
-    offer_performance(app, frame);
-    offer_listen(app, frame);
-    offer_marks(app, frame);
-    offer_mark(app, frame);
-    offer_moment(app, frame);
-    offer_vocabulary(app, frame);
-    offer_profile(app, frame);
-    offer_beside(app, frame);
-    offer_compare(app, frame);
-    offer_script(app, frame);
-    offer_cues(app, frame);
-    offer_guide(app, frame);
-    offer_export(app, frame);
-    offer_undo(app, frame);
-    offer_redo(app, frame);
-    offer_check(app, frame);
-}
-
 /// The verbs that were named, as they were typed: "mark add ".
 std::string named(const CLI::App& app) {
     for (const CLI::App* verb : app.get_subcommands())
@@ -98,6 +75,6 @@ int main(int argc, char** argv) {
                "  luftpause cues mill.luft\n"
                "Times are seconds or minutes:seconds, as 62.5 or 1:02.5.");
     luft::cli::Frame frame;
-    offer_verbs(app, frame);
+    luft::cli::offer_all(app, frame);
     return run(app, frame, argc, argv);
 }

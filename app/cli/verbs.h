@@ -25,4 +25,7 @@ void offer_undo(Verb& app, Frame& frame);
 void offer_redo(Verb& app, Frame& frame);
 void offer_check(Verb& app, Frame& frame);
 
+/// All of them, in the order in which the help lists them.
+void offer_all(Verb& app, Frame& frame);
+
 } // namespace luft::cli

@@ -1,0 +1,64 @@
+// Feeds committed inputs to a target, where the compiler brings no fuzzer: each file, and each cut off and
+// changed.
+#include "fuzz/target.h"
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iostream>
+#include <iterator>
+#include <string>
+#include <vector>
+
+namespace {
+
+void feed(const std::string& bytes) {
+    LLVMFuzzerTestOneInput(reinterpret_cast<const std::uint8_t*>(bytes.data()), bytes.size());
+}
+
+std::string read_bytes(const std::filesystem::path& file) {
+    std::ifstream stream(file, std::ios::binary);
+    return {std::istreambuf_iterator<char>(stream), {}};
+}
+
+/// A linear congruential generator: the same changes in every run.
+class Chance {
+  public:
+    std::uint32_t next() {
+        state_ = state_ * 1664525 + 1013904223;
+        return state_ >> 8;
+    }
+
+  private:
+    std::uint32_t state_ = 1;
+};
+
+} // namespace
+
+int main(int argc, char** argv) {
+    if (argc != 3) {
+        std::cerr << "replay FOLDER CHANGES\n";
+        return 2;
+    }
+    std::vector<std::filesystem::path> files;
+    for (const auto& entry : std::filesystem::directory_iterator(argv[1]))
+        files.push_back(entry.path());
+    std::ranges::sort(files);
+    if (files.empty()) return 1;
+    Chance chance;
+    int fed = 0;
+    for (const auto& file : files) {
+        const std::string whole = read_bytes(file);
+        feed(whole);
+        feed(whole.substr(0, whole.size() / 2));
+        for (int n = std::stoi(argv[2]); n > 0 && !whole.empty(); --n) {
+            std::string changed = whole;
+            for (std::uint32_t flips = 1 + chance.next() % 8; flips > 0; --flips)
+                changed[chance.next() % changed.size()] = static_cast<char>(chance.next());
+            feed(changed);
+            ++fed;
+        }
+        fed += 2;
+    }
+    std::cout << fed << " inputs from " << files.size() << " files\n";
+}
