@@ -194,13 +194,15 @@ void take_out_broken_curves(Database& database, Sentences& said) {
 }
 
 /// Words and parts of the script count from 1 without gaps, words in order of time.
-void count_anew(Database& database) {
-    for (const char* sql :
-         {"UPDATE sung_word SET ordinal = (SELECT count(*) FROM sung_word AS w WHERE w.performance = "
-          "sung_word.performance AND (w.at_s, w.id) <= (sung_word.at_s, sung_word.id))",
-          "UPDATE script_item SET position = n.place FROM (SELECT id, row_number() OVER (PARTITION BY "
-          "performance ORDER BY position, id) AS place FROM script_item) AS n WHERE n.id = script_item.id"})
-        database.run(sql);
+void count_anew(Database& database, Sentences& said) {
+    database.run("UPDATE sung_word SET ordinal = n.place FROM (SELECT id, row_number() OVER (PARTITION BY "
+                 "performance ORDER BY at_s, ordinal, id) AS place FROM sung_word) AS n "
+                 "WHERE n.id = sung_word.id AND n.place <> sung_word.ordinal");
+    if (database.changes() > 0) said.emplace_back("The sung words were put in order again.");
+    database.run("UPDATE script_item SET position = n.place FROM (SELECT id, row_number() OVER (PARTITION BY "
+                 "performance ORDER BY position, id) AS place FROM script_item) AS n "
+                 "WHERE n.id = script_item.id AND n.place <> script_item.position");
+    if (database.changes() > 0) said.emplace_back("The parts of the script were put in order again.");
 }
 
 } // namespace
@@ -219,7 +221,7 @@ std::vector<std::string> mend_rescued(Database& database, const std::set<std::st
     take_out_what_hangs(database, said);
     take_out_broken_recordings(database, said, progress);
     take_out_broken_curves(database, said);
-    if (!said.empty()) count_anew(database);
+    count_anew(database, said);
     return said;
 }
 

@@ -211,6 +211,18 @@ TEST_CASE("a carried recording that isn't whole is left out, and the performance
     CHECK(p.media(p.performance("B"), true)->size() == 5000);
 }
 
+TEST_CASE("words whose times were damaged into another order are put in order again") {
+    Furnished s;
+    write_all(s.damaged, s.bytes);
+    execute(s.damaged, "UPDATE sung_word SET at_s = 2.5 WHERE ordinal = 1");
+    const Rescue result = s.rescued(read_all(s.damaged));
+    REQUIRE(result.missing.size() == 2);
+    CHECK(result.missing[0] == "The sung words were put in order again.");
+    const Project p = Project::open(s.fresh);
+    CHECK(p.check().empty());
+    CHECK(p.sung_words(s.a).front().text == "ter");
+}
+
 TEST_CASE("a lost performance gets one that stands in for it, and its moments stay") {
     Furnished s;
     std::string broken = s.bytes;
