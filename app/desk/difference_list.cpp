@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "desk/bitmap.h"
 #include "desk/sheet_view.h"
+#include "desk/wheel.h"
 #include "export/compare_words.h"
 #include "sheet/glyphs.h"
 #include "sheet/pair_words.h"
@@ -31,10 +32,7 @@ DifferenceList::DifferenceList(wxWindow* parent, Wishes wishes)
         event.Skip();
         lay_out();
     });
-    Bind(wxEVT_MOUSEWHEEL, [this](wxMouseEvent& event) {
-        const double notches = static_cast<double>(event.GetWheelRotation()) / event.GetWheelDelta();
-        Scroll(0, std::max(0, GetViewStart().y - static_cast<int>(notches * FromDIP(60))));
-    });
+    Bind(wxEVT_MOUSEWHEEL, [this](wxMouseEvent& event) { scroll_by_wheel(*this, event, 60); });
     Bind(wxEVT_LEFT_DOWN, [this](wxMouseEvent& event) {
         SetFocus();
         const int y = CalcUnscrolledPosition(event.GetPosition()).y;

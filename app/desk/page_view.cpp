@@ -2,6 +2,7 @@
 
 #include "desk/bitmap.h"
 #include "desk/sheet_view.h"
+#include "desk/wheel.h"
 
 #include <algorithm>
 #include <cmath>
@@ -10,7 +11,6 @@ namespace luft::desk {
 namespace {
 
 constexpr int kGap = 16;
-constexpr int kNotch = 90; ///< units that a notch of the wheel scrolls
 constexpr int kAcross = 2;
 constexpr double kMostZoom = 1.5;
 
@@ -22,10 +22,7 @@ PageView::PageView(wxWindow* parent, Session& session, std::function<void(Second
     SetBackgroundStyle(wxBG_STYLE_PAINT);
     SetScrollRate(0, 1);
     Bind(wxEVT_PAINT, &PageView::paint, this);
-    Bind(wxEVT_MOUSEWHEEL, [this](wxMouseEvent& event) {
-        const double notches = static_cast<double>(event.GetWheelRotation()) / event.GetWheelDelta();
-        Scroll(0, std::max(0, GetViewStart().y - static_cast<int>(notches * FromDIP(kNotch))));
-    });
+    Bind(wxEVT_MOUSEWHEEL, [this](wxMouseEvent& event) { scroll_by_wheel(*this, event); });
     Bind(wxEVT_LEFT_UP, &PageView::click, this);
     Bind(wxEVT_SIZE, [this](wxSizeEvent& event) {
         event.Skip();

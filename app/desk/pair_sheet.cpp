@@ -1,6 +1,7 @@
 #include "desk/pair_sheet.h"
 
 #include "desk/text.h"
+#include "desk/wheel.h"
 
 #include <algorithm>
 
@@ -11,7 +12,6 @@ using sheet::index_of;
 using sheet::kBoth;
 using sheet::Which;
 
-constexpr int kNotch = 90; ///< units that a notch of the wheel scrolls
 constexpr double kSemitone = 6;
 
 } // namespace
@@ -29,9 +29,8 @@ PairSheet::PairSheet(wxWindow* parent, Wishes wishes)
         if (GetClientSize().x != static_cast<int>(view_.width)) lay_out();
     });
     Bind(wxEVT_MOUSEWHEEL, [this](wxMouseEvent& event) {
-        const double notches = static_cast<double>(event.GetWheelRotation()) / event.GetWheelDelta();
         if (event.GetWheelAxis() != wxMOUSE_WHEEL_VERTICAL || event.ControlDown()) return event.Skip();
-        Scroll(0, std::max(0, GetViewStart().y - static_cast<int>(notches * FromDIP(kNotch))));
+        scroll_by_wheel(*this, event);
     });
     for (const auto& type : {wxEVT_LEFT_DOWN, wxEVT_LEFT_DCLICK, wxEVT_MOTION})
         Bind(type, &PairSheet::mouse, this);

@@ -3,6 +3,7 @@
 #include "desk/bitmap.h"
 #include "desk/sheet_view.h"
 #include "desk/text.h"
+#include "desk/wheel.h"
 
 #include <algorithm>
 #include <cmath>
@@ -12,7 +13,6 @@ namespace {
 
 constexpr int kWhen = 70; ///< room for the programme's time
 constexpr int kPad = 12, kGap = 7, kIndent = 26, kTop = 14;
-constexpr int kNotch = 90; ///< units that a notch of the wheel scrolls
 constexpr int kDragged = 6;
 constexpr sheet::Type kTitle{15, true, false}, kFacts{13, false, false}, kWords{14.5, false, false},
     kSoft{13, false, true};
@@ -26,10 +26,7 @@ ScriptList::ScriptList(wxWindow* parent, Wishes wishes)
     SetScrollRate(0, 1);
     ShowScrollbars(wxSHOW_SB_NEVER, wxSHOW_SB_ALWAYS);
     Bind(wxEVT_PAINT, &ScriptList::paint, this);
-    Bind(wxEVT_MOUSEWHEEL, [this](wxMouseEvent& event) {
-        const double notches = static_cast<double>(event.GetWheelRotation()) / event.GetWheelDelta();
-        Scroll(0, std::max(0, GetViewStart().y - static_cast<int>(notches * FromDIP(kNotch))));
-    });
+    Bind(wxEVT_MOUSEWHEEL, [this](wxMouseEvent& event) { scroll_by_wheel(*this, event); });
     for (const auto& type : {wxEVT_LEFT_DOWN, wxEVT_LEFT_UP, wxEVT_MOTION, wxEVT_LEFT_DCLICK})
         Bind(type, &ScriptList::mouse, this);
     Bind(wxEVT_MOUSE_CAPTURE_LOST, [this](wxMouseCaptureLostEvent&) { drag_.reset(); });

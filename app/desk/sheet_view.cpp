@@ -3,6 +3,7 @@
 #include "desk/bitmap.h"
 #include "desk/sheet_drag.h"
 #include "desk/text.h"
+#include "desk/wheel.h"
 #include "sheet/measures.h"
 
 #include <wx/dcbuffer.h>
@@ -19,7 +20,6 @@ namespace {
 constexpr double kMargin = 250, kNarrowMargin = 210, kSmallMargin = 160; ///< for the cards
 constexpr int kNarrow = 1000, kSmall = 620; ///< below these widths the cards take less
 constexpr double kLegendGap = 18;
-constexpr int kNotch = 90;                 ///< units that a notch of the wheel scrolls
 constexpr std::size_t kMostPictures = 120; ///< rows kept drawn
 
 } // namespace
@@ -43,9 +43,8 @@ SheetView::SheetView(wxWindow* parent, Session& session, Wishes wishes)
     Bind(wxEVT_SIZE, &SheetView::on_size, this);
     Bind(wxEVT_MOUSEWHEEL, [this](wxMouseEvent& event) {
         // By itself a notch would scroll three units.
-        const double notches = static_cast<double>(event.GetWheelRotation()) / event.GetWheelDelta();
         if (event.GetWheelAxis() != wxMOUSE_WHEEL_VERTICAL || event.ControlDown()) return event.Skip();
-        Scroll(0, std::max(0, GetViewStart().y - static_cast<int>(notches * FromDIP(kNotch))));
+        scroll_by_wheel(*this, event);
     });
     for (const auto& type :
          {wxEVT_LEFT_DOWN, wxEVT_LEFT_UP, wxEVT_LEFT_DCLICK, wxEVT_MOTION, wxEVT_LEAVE_WINDOW})
