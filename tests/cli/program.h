@@ -1,15 +1,15 @@
 // What the command line's tests share: the built program, and what it says.
 #pragma once
 
+#include "tools/child.h"
+
 #include <string>
 #include <vector>
 
 namespace luft::cli::test {
 
-struct Outcome {
-    int status = 0; ///< exit status; 128 + signal when a signal ended it
-    std::string out, err;
-};
+using luft::test::Child;
+using luft::test::Outcome;
 
 /// Runs a program of PATH, or of a path, with these arguments and without a terminal.
 Outcome run(const std::string& program, const std::vector<std::string>& arguments);
