@@ -13,7 +13,17 @@ namespace {
 /// How long a call waits for another program to finish its edit before it throws Error(busy).
 constexpr int kBusyMilliseconds = 2000;
 
+/// For a file that is thrown away unless it becomes whole.
+constexpr const char* kNothingBeside = "PRAGMA journal_mode = MEMORY; PRAGMA synchronous = OFF;";
+
+[[noreturn]] void fail_gone() {
+    throw Error(Fault::not_found,
+                "The project file isn't where it was opened: it was moved, removed or replaced meanwhile.",
+                "Nothing was changed. Put it back, or open it where it is now.");
+}
+
 [[noreturn]] void fail(sqlite3* connection, int code) {
+    if (code == SQLITE_READONLY_DBMOVED) fail_gone();
     const std::string reason = connection ? sqlite3_errmsg(connection) : sqlite3_errstr(code);
     switch (code & 0xff) {
     case SQLITE_BUSY:
@@ -148,14 +158,14 @@ void Database::Close::operator()(sqlite3* connection) const {
 
 Database::Database(const std::filesystem::path& file, Mode mode) {
     sqlite3* made = nullptr;
-    const int flags = mode == Mode::edit ? SQLITE_OPEN_READWRITE : SQLITE_OPEN_READONLY;
+    const int flags = mode == Mode::read ? SQLITE_OPEN_READONLY : SQLITE_OPEN_READWRITE;
     const int code = sqlite3_open_v2(file.c_str(), &made, flags | SQLITE_OPEN_EXRESCODE, nullptr);
     connection_.reset(made);
     if (code != SQLITE_OK)
         throw Error(Fault::unreadable,
                     "'" + file.string() + "' can't be opened: " + sqlite3_errstr(code) + ".",
                     "Check the path and who may read the file.");
-    if (mode == Mode::edit && sqlite3_db_readonly(made, "main") == 1)
+    if (mode != Mode::read && sqlite3_db_readonly(made, "main") == 1)
         throw Error(Fault::cannot_write, "'" + file.string() + "' is read-only.",
                     "Copy it to a folder where you may write, and open the copy.");
     sqlite3_busy_timeout(made, kBusyMilliseconds);
@@ -165,6 +175,7 @@ Database::Database(const std::filesystem::path& file, Mode mode) {
     sqlite3_limit(made, SQLITE_LIMIT_ATTACHED, 0);
     script("PRAGMA foreign_keys = ON; PRAGMA cell_size_check = ON; PRAGMA temp_store = MEMORY;"
            "PRAGMA synchronous = EXTRA;");
+    if (mode == Mode::fill) script(kNothingBeside);
 }
 
 Statement& Database::prepared(std::string_view sql) {
@@ -192,23 +203,32 @@ bool Database::in_transaction() const {
 
 void Database::copy_to(const std::filesystem::path& file) {
     sqlite3* made = nullptr;
-    const int opened =
-        sqlite3_open_v2(file.c_str(), &made, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE, nullptr);
+    int code = sqlite3_open_v2(file.c_str(), &made, SQLITE_OPEN_READWRITE, nullptr);
     const std::unique_ptr<sqlite3, Close> target(made);
-    int code = opened;
-    if (opened == SQLITE_OK) {
+    if (code == SQLITE_OK) code = sqlite3_exec(made, kNothingBeside, nullptr, nullptr, nullptr);
+    if (code == SQLITE_OK) {
         constexpr int kAllPages = -1;
         if (sqlite3_backup* backup = sqlite3_backup_init(made, "main", connection_.get(), "main")) {
-            sqlite3_backup_step(backup, kAllPages);
+            // Of its end only the step knows: the finish calls a copy fine that it had to wait for in vain.
+            const int copied = sqlite3_backup_step(backup, kAllPages);
             code = sqlite3_backup_finish(backup);
+            if (code == SQLITE_OK && copied != SQLITE_DONE) code = copied;
         } else {
             code = sqlite3_errcode(made);
         }
     }
+    if (code == SQLITE_BUSY || code == SQLITE_LOCKED) fail(nullptr, code);
     if (code != SQLITE_OK)
         throw Error(Fault::cannot_write,
                     "No copy could be written to '" + file.string() + "': " + sqlite3_errstr(code) + ".",
                     "Make room there, or put the project where you may write.");
+}
+
+void Database::expect_in_place() {
+    int moved = 0;
+    if (sqlite3_file_control(connection_.get(), "main", SQLITE_FCNTL_HAS_MOVED, &moved) == SQLITE_OK &&
+        moved != 0)
+        fail_gone();
 }
 
 Transaction::Transaction(Database& database, Kind kind) : database_(database) {

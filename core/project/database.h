@@ -96,9 +96,14 @@ class Statement {
 /// transactions the project is exactly one file.
 class Database {
   public:
-    enum class Mode { edit, read };
+    enum class Mode {
+        edit,
+        read,
+        fill, ///< a file that nobody knows yet (new_file.h): nothing beside it, nothing synced
+    };
 
-    /// The file must exist. Throws Error(unreadable), Error(cannot_write) for a read-only file in Mode::edit.
+    /// The file must exist. Throws Error(unreadable), Error(cannot_write) for a read-only file unless it is
+    /// to be read.
     Database(const std::filesystem::path& file, Mode mode);
 
     [[nodiscard]] Statement prepare(std::string_view sql) { return {*this, sql}; }
@@ -129,8 +134,12 @@ class Database {
     [[nodiscard]] int changes() const;          ///< rows touched by the newest statement
     [[nodiscard]] bool in_transaction() const;
 
-    /// Copies the whole database to a new file, as it is now. Throws Error(cannot_write).
+    /// Copies the whole database, as it is now, into a file that nobody knows yet (new_file.h). Throws
+    /// Error(cannot_write), Error(busy) when another program doesn't let it be read.
     void copy_to(const std::filesystem::path& file);
+    /// Throws Error(not_found) when the file isn't the one under its name any more: what is written into it
+    /// then is lost when the project is closed.
+    void expect_in_place();
 
   private:
     friend class Statement;

@@ -3,14 +3,15 @@
 #include "base/error.h"
 #include "project/schema.h"
 
-#include <fcntl.h>
-#include <unistd.h>
+#include <sqlite3.h>
 
+#include <algorithm>
 #include <array>
 #include <cerrno>
+#include <cstddef>
 #include <cstring>
-#include <fstream>
 #include <string_view>
+#include <vector>
 
 namespace luft::project {
 namespace {
@@ -31,6 +32,31 @@ std::uint32_t big_endian(const Header& header, std::size_t at, std::size_t bytes
     return value;
 }
 
+/// Reads the first bytes, as many as there are. Through SQLite's own files, since a file closed by anything
+/// else takes from this whole process the locks that an edit in another of its threads holds
+/// (sqlite.org/howtocorrupt.html, section 2.2).
+std::size_t read_first(const std::filesystem::path& path, Header& into) {
+    sqlite3_vfs* system = sqlite3_vfs_find(nullptr);
+    std::vector<std::max_align_t> room(static_cast<std::size_t>(system->szOsFile) / sizeof(std::max_align_t) +
+                                       1);
+    auto* file = reinterpret_cast<sqlite3_file*>(room.data());
+    file->pMethods = nullptr;
+    // SQLite asks for two NUL after a name, where options could follow.
+    const std::string name = path.string() + '\0';
+    sqlite3_int64 size = 0;
+    int code = system->xOpen(system, name.c_str(), file, SQLITE_OPEN_READONLY | SQLITE_OPEN_MAIN_DB, nullptr);
+    const int why = errno;
+    if (code == SQLITE_OK) code = file->pMethods->xFileSize(file, &size);
+    const auto there = std::min(into.size(), static_cast<std::size_t>(size));
+    if (code == SQLITE_OK && there > 0)
+        code = file->pMethods->xRead(file, into.data(), static_cast<int>(there), 0);
+    if (file->pMethods) file->pMethods->xClose(file);
+    if (code != SQLITE_OK)
+        throw Error(Fault::unreadable, "'" + path.string() + "' can't be read: " + std::strerror(why) + ".",
+                    "Check who may read the file.");
+    return there;
+}
+
 Header read_header(const std::filesystem::path& file) {
     const std::string name = "'" + file.string() + "'";
     std::error_code failure;
@@ -39,44 +65,15 @@ Header read_header(const std::filesystem::path& file) {
         throw Error(Fault::not_found, "There is no project " + name + ".", "Check the path.");
     if (!std::filesystem::is_regular_file(status))
         throw Error(Fault::unreadable, name + " is not a file.", "Give the path of a .luft file.");
-    std::ifstream stream(file, std::ios::binary);
-    if (!stream)
-        throw Error(Fault::unreadable, name + " can't be read: " + std::strerror(errno) + ".",
-                    "Check who may read the file.");
     Header header{};
-    stream.read(reinterpret_cast<char*>(header.data()), header.size());
-    if (stream.gcount() == 0)
-        throw Error(Fault::unreadable, name + " is empty.", "Give the path of a .luft file.");
-    if (static_cast<std::size_t>(stream.gcount()) < header.size() ||
-        std::memcmp(header.data(), kMagic.data(), kMagic.size()) != 0)
+    const std::size_t there = read_first(file, header);
+    if (there == 0) throw Error(Fault::unreadable, name + " is empty.", "Give the path of a .luft file.");
+    if (there < header.size() || std::memcmp(header.data(), kMagic.data(), kMagic.size()) != 0)
         throw Error(Fault::unreadable, name + " is not a project.", "Choose a file that Luftpause has made.");
     return header;
 }
 
 } // namespace
-
-void reserve_file(const std::filesystem::path& file) {
-    constexpr mode_t kReadableByAll = 0666; // the process's mask takes from it
-    const int made = ::open(file.c_str(), O_CREAT | O_EXCL | O_WRONLY | O_CLOEXEC, kReadableByAll);
-    if (made >= 0) {
-        ::close(made);
-        return;
-    }
-    if (errno == EEXIST)
-        throw Error(Fault::cannot_write, "'" + file.string() + "' exists already.",
-                    "Choose another name, or open the project that is there.");
-    throw Error(Fault::cannot_write, "'" + file.string() + "' can't be made: " + std::strerror(errno) + ".",
-                "Choose a folder that exists and where you may write.");
-}
-
-void sync_folder_of(const std::filesystem::path& file) {
-    const std::filesystem::path folder = std::filesystem::absolute(file).parent_path();
-    const int open_folder = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-    if (open_folder < 0)
-        return; // some file systems don't let a folder be opened; they keep it in order alone
-    ::fsync(open_folder);
-    ::close(open_folder);
-}
 
 void expect_project_header(const std::filesystem::path& file) {
     const Header header = read_header(file);

@@ -9,12 +9,6 @@
 
 namespace luft::project {
 
-/// Makes an empty file where none is yet. Throws Error(cannot_write).
-void reserve_file(const std::filesystem::path& file);
-
-/// Makes the file's entry in its folder lasting.
-void sync_folder_of(const std::filesystem::path& file);
-
 /// Reads the header without SQLite, so that a file of another kind or of a newer version isn't touched.
 /// Throws Error(not_found, unreadable, newer).
 void expect_project_header(const std::filesystem::path& file);

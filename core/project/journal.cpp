@@ -186,6 +186,7 @@ void Edit::commit(const std::string& label) {
         discard_undone(database_, entry_);
     }
     record_as(database_, std::nullopt);
+    database_.expect_in_place();
     transaction_.commit();
 }
 
@@ -196,6 +197,7 @@ Unrecorded::Unrecorded(Database& database)
 
 void Unrecorded::commit() {
     record_as(database_, std::nullopt);
+    database_.expect_in_place();
     transaction_.commit();
 }
 

@@ -1,6 +1,7 @@
 #include "project/migrate.h"
 
 #include "base/error.h"
+#include "project/new_file.h"
 #include "project/schema.h"
 
 #include <algorithm>
@@ -8,19 +9,10 @@
 namespace luft::project {
 namespace {
 
+constexpr int kAttempts = 5;
+
 int version_of(Database& database) {
     return static_cast<int>(database.number("PRAGMA user_version"));
-}
-
-void copy_beside(Database& database, const std::filesystem::path& file, int to) {
-    const std::filesystem::path copy = backup_path(file, to);
-    try {
-        database.copy_to(copy);
-    } catch (...) {
-        std::error_code ignored;
-        std::filesystem::remove(copy, ignored);
-        throw;
-    }
 }
 
 void step_up(Database& database, const std::vector<Migration>& steps, int from, int to) {
@@ -92,8 +84,11 @@ const std::vector<Migration>& migrations() {
 
 std::filesystem::path backup_path(const std::filesystem::path& file, int to) {
     const std::string stem = file.stem().string() + ".before-v" + std::to_string(to);
+    const auto taken = [](const std::filesystem::path& name) {
+        return std::filesystem::exists(name) || std::filesystem::exists(name.string() + "-journal");
+    };
     std::filesystem::path copy;
-    for (int n = 1; n == 1 || std::filesystem::exists(copy); ++n)
+    for (int n = 1; n == 1 || taken(copy); ++n)
         copy =
             file.parent_path() / (stem + (n == 1 ? "" : "-" + std::to_string(n)) + file.extension().string());
     return copy;
@@ -110,11 +105,26 @@ void migrate(Database& database, const std::filesystem::path& file, Access acces
         throw Error(Fault::cannot_write,
                     "'" + file.string() + "' is of an older format and has to be brought up to date first.",
                     "Open it once for editing.");
-    copy_beside(database, file, to);
-    Transaction transaction(database, Transaction::Kind::writing);
-    const int now = version_of(database); // another program may have been quicker
-    if (now < to) step_up(database, steps, now, to);
-    transaction.commit();
+    // Another program may be quicker, or edit while this one copies: then the copy isn't what is migrated.
+    for (int attempt = 1;; ++attempt) {
+        NewFile copy(backup_path(file, to));
+        const std::int64_t seen = database.number("PRAGMA data_version");
+        database.copy_to(copy.path());
+        Transaction transaction(database, Transaction::Kind::writing);
+        if (version_of(database) == to) return;
+        if (database.number("PRAGMA data_version") != seen) {
+            if (attempt < kAttempts) continue;
+            throw Error(Fault::busy,
+                        "Another program keeps editing the project, which is of an older format.",
+                        "Close it there, and open it here again.");
+        }
+        step_up(database, steps, version_of(database), to);
+        copy.permit_as(file);
+        copy.keep_as(backup_path(file, to));
+        database.expect_in_place();
+        transaction.commit();
+        return;
+    }
 }
 
 } // namespace luft::project

@@ -24,9 +24,9 @@ const std::vector<Migration>& migrations();
 /// number when that exists already.
 std::filesystem::path backup_path(const std::filesystem::path& file, int to);
 
-/// Brings the file to version `to` in one transaction, after a copy beside it. Throws Error(newer) for a
-/// newer file, Error(unreadable) for one that is too old, Error(cannot_write) for an older one under
-/// Access::read or when the copy can't be written; then the file is as it was.
+/// Brings the file to version `to` in one transaction, with a whole copy of it as it was beside it. Throws
+/// Error(newer) for a newer file, Error(unreadable) for one that is too old, Error(cannot_write) for an older
+/// one under Access::read or when the copy can't be written, Error(busy); then the file is as it was.
 void migrate(Database& database, const std::filesystem::path& file, Access access,
              const std::vector<Migration>& steps, int to);
 

@@ -5,6 +5,7 @@
 #include "base/text.h"
 #include "project/file_header.h"
 #include "project/migrate.h"
+#include "project/new_file.h"
 #include "project/schema.h"
 #include "project/store.h"
 #include "project/store_vocabulary.h"
@@ -59,23 +60,17 @@ Project::~Project() = default;
 Project Project::create(const std::filesystem::path& given, const Piece& piece) {
     demand_piece(piece);
     const std::filesystem::path file = std::filesystem::absolute(given);
-    reserve_file(file);
-    try {
-        Database database(file, Database::Mode::edit);
-        {
-            Transaction making(database, Transaction::Kind::writing);
-            create_schema(database);
-            write_piece(database, piece);
-            write_settings(database, {});
-            write_vocabulary(database, vocabulary::default_vocabulary());
-            making.commit();
-        }
-        sync_folder_of(file);
-    } catch (...) {
-        std::error_code ignored;
-        std::filesystem::remove(file, ignored);
-        throw;
+    NewFile made(file);
+    {
+        Database database(made.path(), Database::Mode::fill);
+        Transaction making(database, Transaction::Kind::writing);
+        create_schema(database);
+        write_piece(database, piece);
+        write_settings(database, {});
+        write_vocabulary(database, vocabulary::default_vocabulary());
+        making.commit();
     }
+    made.keep();
     return open(file, Access::edit);
 }
 

@@ -2,9 +2,11 @@
 
 #include "base/text.h"
 #include "project/file_header.h"
+#include "project/new_file.h"
 #include "project/project.h"
 #include "project/rescue_fill.h"
 #include "project/rescue_mend.h"
+#include "project/rescue_source.h"
 #include "project/schema.h"
 
 #include <algorithm>
@@ -164,15 +166,6 @@ bool try_to_copy_journal(const std::filesystem::path& damaged, Database& to) {
     }
 }
 
-/// An edit that was cut off is rolled back where that can still be done.
-void roll_back(const std::filesystem::path& damaged) {
-    try {
-        open_recovered(damaged, Access::read);
-    } catch (const Error&) {
-        // Too damaged for that; the pages are read as they are.
-    }
-}
-
 void expect_known_version(const std::filesystem::path& damaged) {
     try {
         expect_project_header(damaged);
@@ -185,7 +178,7 @@ void expect_known_version(const std::filesystem::path& damaged) {
 Rescue fill(const std::filesystem::path& damaged, const std::filesystem::path& fresh,
             const Progress& progress) {
     Rescue result;
-    Database to(fresh, Database::Mode::edit);
+    Database to(fresh, Database::Mode::fill);
     to.script("PRAGMA foreign_keys = OFF"); // until all is mended
     Transaction making(to, Transaction::Kind::writing);
     create_schema(to);
@@ -194,7 +187,7 @@ Rescue fill(const std::filesystem::path& damaged, const std::filesystem::path& f
     if (to.number("SELECT count(*) FROM piece") + to.number("SELECT count(*) FROM performance") +
             to.number("SELECT count(*) FROM mark") + to.number("SELECT count(*) FROM moment") ==
         0)
-        throw Error(Fault::unreadable, "Nothing in '" + damaged.string() + "' could be read as a project's.",
+        throw Error(Fault::unreadable, "Nothing in the damaged file could be read as a project's.",
                     "Look for a backup: a file of that name with '.before-v' in it.");
     result.missing = std::move(saved.missing);
     for (std::string& said : mend_rescued(to, saved.lossy, progress.part(kReading, 1)))
@@ -217,20 +210,13 @@ Rescue rescue(const std::filesystem::path& given, const std::filesystem::path& f
               const Progress& progress) {
     const std::filesystem::path damaged = std::filesystem::absolute(given);
     expect_known_version(damaged);
-    reserve_file(fresh);
-    try {
-        roll_back(damaged);
-        Rescue result = fill(damaged, fresh, progress);
-        sync_folder_of(fresh);
-        for (const Damage& damage : Project::open(fresh).check())
-            result.missing.push_back(damage.what);
-        return result;
-    } catch (...) {
-        std::error_code ignored;
-        std::filesystem::remove(fresh, ignored);
-        std::filesystem::remove(fresh.string() + "-journal", ignored);
-        throw;
-    }
+    NewFile made(std::filesystem::absolute(fresh));
+    const RescueSource source(damaged, std::filesystem::absolute(fresh));
+    Rescue result = fill(source.file(), made.path(), progress);
+    for (const Damage& damage : Project::open(made.path(), Access::read).check())
+        result.missing.push_back(damage.what);
+    made.keep();
+    return result;
 }
 
 } // namespace luft::project

@@ -15,7 +15,8 @@ struct Rescue {
         missing; ///< what was lost or had to be left out, a sentence each; empty = nothing
 };
 
-/// Reads `damaged` page by page (page_file.h), never writes to it, and makes the project `fresh` of it:
+/// Reads `damaged` page by page (page_file.h), never writes to it nor to anything beside it, and makes the
+/// project `fresh` of it:
 ///
 /// - rows that can't be, and rows that refer to what is lost, are left out; a moment or a part of the script
 ///   that loses only what it refers to stays without it;
@@ -26,7 +27,8 @@ struct Rescue {
 /// - the history of edits comes along only when nothing at all was lost.
 ///
 /// A change inside a row that still makes sense (another letter in a remark) can't be noticed: the file has
-/// no checksums. An edit that was cut off by a crash is rolled back first, as every opening does.
+/// no checksums. An edit that was cut off by a crash is rolled back first, in a copy for the time beside
+/// `fresh`.
 ///
 /// Throws Error(not_found, unreadable) when `damaged` isn't there or nothing in it looks like a project's,
 /// Error(newer), Error(cannot_write) when `fresh` exists or can't be written, Stopped; then there is no
