@@ -19,10 +19,14 @@ struct Options {
 /// What is wrong with the recordings, a sentence each.
 std::vector<std::string> media_faults(const project::Project& project, const Progress& progress) {
     std::vector<std::string> faults;
-    for (const project::Performance& performance : project.performances()) {
-        progress.step(0.5, "reading the recordings");
+    const auto performances = project.performances();
+    const auto whole = static_cast<double>(performances.size());
+    double done = 0;
+    for (const project::Performance& performance : performances) {
+        const Progress part = progress.part(done / whole, (done + 1) / whole);
+        ++done;
         try {
-            std::ignore = project.media(performance, !performance.media.carried);
+            std::ignore = project.media(performance, !performance.media.carried, {}, part);
         } catch (const Error& error) {
             faults.push_back("'" + performance.label + "': " + error.what() + " " + error.advice());
         }
@@ -52,7 +56,7 @@ void work(const Options& options, Frame& frame) {
     std::vector<std::string> faults;
     for (const project::Damage& damage : project.check(progress.part(0, 0.5)))
         faults.push_back(damage.what);
-    for (const std::string& fault : media_faults(project, progress))
+    for (const std::string& fault : media_faults(project, progress.part(0.5, 1)))
         faults.push_back(fault);
 
     if (options.json) {

@@ -13,9 +13,13 @@ namespace luft::cli {
 void Frame::run() {
     // However the work ends, the progress line is off the terminal before anything else is said.
     struct LineOff {
-        std::optional<ProgressLine>& line;
-        ~LineOff() { line.reset(); }
-    } const off{line_};
+        Frame& frame;
+        ~LineOff() {
+            frame.line_.reset();
+            frame.interrupt_.reset();
+        }
+    } const off{*this};
+    interrupt_.emplace();
     if (work_) work_();
 }
 
@@ -34,6 +38,7 @@ void Frame::note(std::string_view line) {
 
 void Frame::deliver(std::string_view text, const std::string& out,
                     const std::vector<std::filesystem::path>& sources) {
+    Progress({}, interrupt_->stop_token()).step(1, "");
     if (out.empty()) return print(text);
     files::spare(out, sources);
     write_file(out, text);
@@ -42,7 +47,7 @@ void Frame::deliver(std::string_view text, const std::string& out,
 Progress Frame::progress() {
     line_.emplace();
     return Progress([this](double done, std::string_view doing) { line_->show(done, doing); },
-                    line_->stop_token());
+                    interrupt_->stop_token());
 }
 
 } // namespace luft::cli

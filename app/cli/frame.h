@@ -2,6 +2,7 @@
 #pragma once
 
 #include "base/progress.h"
+#include "cli/interrupt.h"
 #include "cli/progress_line.h"
 
 #include <filesystem>
@@ -18,6 +19,7 @@ class Frame {
   public:
     /// Chooses the work; it runs once the whole command line has been read.
     void choose(std::function<void()> work) { work_ = std::move(work); }
+    /// Signals only ask it to stop: none tears off a file that is just being written.
     void run();
 
     /// Prints to standard output. Throws Error(cannot_write) when it can't be written (a full disk, say).
@@ -27,7 +29,8 @@ class Frame {
     void note(std::string_view line);
 
     /// The result of a verb: into the file `out`, whole or not at all, or to standard output when `out` is
-    /// empty. Throws Error(bad_request) when `out` is one of `sources`, which are never written over.
+    /// empty. Throws Error(bad_request) when `out` is one of `sources`, which are never written over, and
+    /// Stopped when told to stop before.
     void deliver(std::string_view text, const std::string& out,
                  const std::vector<std::filesystem::path>& sources);
 
@@ -36,6 +39,7 @@ class Frame {
 
   private:
     std::function<void()> work_;
+    std::optional<Interrupt> interrupt_; ///< while the work runs
     std::optional<ProgressLine> line_;
 };
 

@@ -8,11 +8,15 @@
 namespace luft::cli {
 namespace {
 
+/// Without those that whoever started the program wants ignored: nohup does so with SIGHUP, and shells with
+/// SIGINT for what they run in the background. A blocked signal would come in although it is ignored.
 sigset_t stop_signals() {
     sigset_t set;
     sigemptyset(&set);
-    sigaddset(&set, SIGINT);
-    sigaddset(&set, SIGTERM);
+    for (const int one : {SIGINT, SIGTERM, SIGHUP}) {
+        struct sigaction now {};
+        if (::sigaction(one, nullptr, &now) == 0 && now.sa_handler != SIG_IGN) sigaddset(&set, one);
+    }
     return set;
 }
 
@@ -21,11 +25,10 @@ constexpr timespec kPatience{0, 20'000'000};
 
 } // namespace
 
-Interrupt::Interrupt() {
-    const sigset_t set = stop_signals();
-    pthread_sigmask(SIG_BLOCK, &set, nullptr);
+Interrupt::Interrupt() : signals_(stop_signals()) {
+    pthread_sigmask(SIG_BLOCK, &signals_, nullptr);
     // A thread that waits for the signals may do anything in answer; a signal handler may do nearly nothing.
-    waiter_ = std::jthread([set, stop = stop_](std::stop_token unwanted) mutable {
+    waiter_ = std::jthread([set = signals_, stop = stop_](const std::stop_token& unwanted) mutable {
         while (!unwanted.stop_requested())
             if (sigtimedwait(&set, nullptr, &kPatience) > 0) {
                 if (stop.stop_requested()) ::_exit(kStoppedStatus);
@@ -37,8 +40,7 @@ Interrupt::Interrupt() {
 Interrupt::~Interrupt() {
     waiter_.request_stop();
     waiter_.join();
-    const sigset_t set = stop_signals();
-    pthread_sigmask(SIG_UNBLOCK, &set, nullptr);
+    pthread_sigmask(SIG_UNBLOCK, &signals_, nullptr);
 }
 
 } // namespace luft::cli

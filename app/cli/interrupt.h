@@ -1,13 +1,15 @@
 // Ctrl+C as a stop token: long work ends between two steps and leaves nothing half done.
 #pragma once
 
+#include <csignal>
 #include <stop_token>
 #include <thread>
 
 namespace luft::cli {
 
-/// While it lives, the first SIGINT or SIGTERM asks the work to stop; a second one ends the program at once.
-/// Threads made later inherit that they don't take the signals themselves. One at a time.
+/// While it lives, the first SIGINT, SIGTERM or SIGHUP (the terminal was closed) asks the work to stop; a
+/// second one ends the program at once. One that was ignored when the program began stays ignored. Threads
+/// made later inherit that they don't take the signals themselves. One at a time.
 class Interrupt {
   public:
     Interrupt();
@@ -18,6 +20,7 @@ class Interrupt {
     [[nodiscard]] std::stop_token stop_token() const { return stop_.get_token(); }
 
   private:
+    sigset_t signals_;
     std::stop_source stop_;
     std::jthread waiter_;
 };

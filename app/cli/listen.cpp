@@ -1,8 +1,10 @@
 // luftpause listen: the whole analysis of a recording, or of a performance in a project.
+#include "base/write_file.h"
 #include "cli/hear.h"
 #include "cli/sources.h"
 #include "cli/verbs.h"
 #include "export/analysis_json.h"
+#include "files/write_all.h"
 
 namespace luft::cli {
 namespace {
@@ -23,10 +25,12 @@ void listen_to_file(const Options& options, Frame& frame) {
 void listen_again(const Options& options, Frame& frame) {
     project::Project project = open_to_edit(options.input);
     const project::Performance performance = project.performance(options.performance);
+    if (!options.out.empty()) files::spare(options.out, files_of(project));
     const auto heard =
         intake::listen_again(project, performance, options.listening.accompaniment, frame.progress()).heard;
     if (options.out.empty()) return frame.print(found_text(heard->analysis));
-    frame.deliver(exports::analysis_json(heard->analysis, heard->facts), options.out, files_of(project));
+    // It is stored by now, so that it is too late to stop.
+    write_file(options.out, exports::analysis_json(heard->analysis, heard->facts));
 }
 
 void work(const Options& options, Frame& frame) {

@@ -57,7 +57,7 @@ void set_notes(const Options& options, Frame& frame) {
 void relink(const Options& options, Frame& frame) {
     project::Project project = open_to_edit(options.project);
     const project::Performance it = project.performance(options.label);
-    project.relink(it.id, options.media);
+    project.relink(it.id, options.media, frame.progress());
     frame.print("'" + one_line(it.label) + "' is linked to '" + one_line(options.media) + "'.\n");
 }
 

@@ -1,7 +1,5 @@
-// How far long work is, as one line on the terminal that Ctrl+C stops.
+// How far long work is, as one line on the terminal.
 #pragma once
-
-#include "cli/interrupt.h"
 
 #include <chrono>
 #include <string_view>
@@ -20,10 +18,8 @@ class ProgressLine {
     void show(double done, std::string_view doing);
     /// Takes the line off the terminal until it is shown again.
     void clear();
-    [[nodiscard]] std::stop_token stop_token() const { return interrupt_.stop_token(); }
 
   private:
-    Interrupt interrupt_;
     bool on_terminal_;
     bool shown_ = false;
     std::chrono::steady_clock::time_point next_;

@@ -23,27 +23,28 @@ bool has_size(const fs::path& file, std::int64_t size) {
     return !failure && static_cast<std::int64_t>(actual) == size;
 }
 
-bool has_fingerprint(const fs::path& file, const std::string& expected) {
+bool has_fingerprint(const fs::path& file, const std::string& expected, const Progress& progress) {
     try {
         const auto bytes = open_file(file);
-        return fingerprint(*bytes) == expected;
+        return fingerprint(*bytes, progress) == expected;
     } catch (const Error&) {
         return false; // not to be opened: not the recording that we look for
     }
 }
 
-bool is_it(const fs::path& file, const MediaLink& link) {
-    return has_size(file, link.size) && has_fingerprint(file, link.fingerprint);
+bool is_it(const fs::path& file, const MediaLink& link, const Progress& progress) {
+    return has_size(file, link.size) && has_fingerprint(file, link.fingerprint, progress);
 }
 
-std::unique_ptr<ByteSource> look_in(const fs::path& place, const MediaLink& link) {
-    if (is_it(place, link)) return open_file(place);
+std::unique_ptr<ByteSource> look_in(const fs::path& place, const MediaLink& link, const Progress& progress) {
+    if (is_it(place, link, progress)) return open_file(place);
     std::error_code failure;
     fs::recursive_directory_iterator entry(place, fs::directory_options::skip_permission_denied, failure);
     for (int seen = 0; !failure && entry != fs::recursive_directory_iterator() && seen < kSearchEntries;
          ++seen) {
         if (entry.depth() >= kSearchDepth) entry.disable_recursion_pending();
-        if (is_it(entry->path(), link)) return open_file(entry->path());
+        progress.step(0, "looking for the recording");
+        if (is_it(entry->path(), link, progress)) return open_file(entry->path());
         entry.increment(failure);
     }
     return nullptr;
@@ -62,13 +63,13 @@ std::string link_text(const fs::path& media, const fs::path& folder) {
 }
 
 std::unique_ptr<ByteSource> open_linked(const MediaLink& link, const fs::path& folder, bool verify,
-                                        const std::vector<fs::path>& search) {
+                                        const std::vector<fs::path>& search, const Progress& progress) {
     const fs::path linked = fs::weakly_canonical(folder) / link.path;
-    if (has_size(linked, link.size) && (!verify || has_fingerprint(linked, link.fingerprint)))
+    if (has_size(linked, link.size) && (!verify || has_fingerprint(linked, link.fingerprint, progress)))
         return open_file(linked);
-    if (auto found = look_in(folder, link)) return found;
+    if (auto found = look_in(folder, link, progress)) return found;
     for (const fs::path& place : search)
-        if (auto found = look_in(place, link)) return found;
+        if (auto found = look_in(place, link, progress)) return found;
     std::error_code ignored;
     if (fs::exists(linked, ignored))
         throw Error(Fault::changed,

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "base/bytes.h"
+#include "base/progress.h"
 #include "project/model.h"
 
 #include <filesystem>
@@ -25,6 +26,7 @@ std::string link_text(const std::filesystem::path& media, const std::filesystem:
 /// `verify`; one found elsewhere always by its fingerprint. Throws Error(changed) when something else lies at
 /// the linked place, Error(not_found) when nothing does.
 std::unique_ptr<ByteSource> open_linked(const MediaLink& link, const std::filesystem::path& folder,
-                                        bool verify, const std::vector<std::filesystem::path>& search);
+                                        bool verify, const std::vector<std::filesystem::path>& search,
+                                        const Progress& progress = {});
 
 } // namespace luft::project

@@ -69,12 +69,12 @@ class Project {
     /// The recording's bytes: carried ones, or the linked file after its size is checked (and its
     /// fingerprint, when `verify`). A file that has moved is looked for by size and fingerprint in the
     /// project's folder and in `search`. Throws Error(not_found) or Error(changed).
-    [[nodiscard]] std::unique_ptr<ByteSource>
-    media(const Performance& performance, bool verify = false,
-          const std::vector<std::filesystem::path>& search = {}) const;
+    [[nodiscard]] std::unique_ptr<ByteSource> media(const Performance& performance, bool verify = false,
+                                                    const std::vector<std::filesystem::path>& search = {},
+                                                    const Progress& progress = {}) const;
     /// Links the performance to another place of the same recording. Throws Error(changed) when the
     /// fingerprint differs.
-    void relink(PerformanceId id, const std::filesystem::path& media);
+    void relink(PerformanceId id, const std::filesystem::path& media, const Progress& progress = {});
 
     // --- detection
     /// Stores an analysis: curves and summary replaced; untouched proposals replaced; whatever the coach

@@ -210,10 +210,11 @@ Rescue rescue(const std::filesystem::path& given, const std::filesystem::path& f
               const Progress& progress) {
     const std::filesystem::path damaged = std::filesystem::absolute(given);
     expect_known_version(damaged);
+    constexpr double kFilling = 0.8; // of the work; the rest reads what was written
     NewFile made(std::filesystem::absolute(fresh));
     const RescueSource source(damaged, std::filesystem::absolute(fresh));
-    Rescue result = fill(source.file(), made.path(), progress);
-    for (const Damage& damage : Project::open(made.path(), Access::read).check())
+    Rescue result = fill(source.file(), made.path(), progress.part(0, kFilling));
+    for (const Damage& damage : Project::open(made.path(), Access::read).check(progress.part(kFilling, 1)))
         result.missing.push_back(damage.what);
     made.keep();
     return result;

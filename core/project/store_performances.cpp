@@ -161,22 +161,23 @@ void Project::remove_performance(PerformanceId id) {
 }
 
 std::unique_ptr<ByteSource> Project::media(const Performance& performance, bool verify,
-                                           const std::vector<std::filesystem::path>& search) const {
+                                           const std::vector<std::filesystem::path>& search,
+                                           const Progress& progress) const {
     Statement row = store_->database.query(std::string(kSelect) + "WHERE id = ?", performance.id.value);
     if (!row.step()) label_of(store_->database, performance.id);
     const Performance stored = read_performance(row);
-    if (!stored.media.carried) return open_linked(stored.media, store_->folder(), verify, search);
+    if (!stored.media.carried) return open_linked(stored.media, store_->folder(), verify, search, progress);
     auto bytes = open_carried(store_->file, row.integer(8));
-    if (verify && fingerprint(*bytes) != stored.media.fingerprint)
+    if (verify && fingerprint(*bytes, progress) != stored.media.fingerprint)
         throw Error(Fault::changed, "The recording carried for '" + stored.label + "' is damaged.",
                     "Open a copy of the project from before it was damaged.");
     return bytes;
 }
 
-void Project::relink(PerformanceId id, const std::filesystem::path& media) {
+void Project::relink(PerformanceId id, const std::filesystem::path& media, const Progress& progress) {
     store_->expect_writable();
     const auto bytes = open_file(media);
-    const std::string print = fingerprint(*bytes);
+    const std::string print = fingerprint(*bytes, progress);
     Edit edit = store_->edit();
     Statement row = store_->database.query(std::string(kSelect) + "WHERE id = ?", id.value);
     if (!row.step()) label_of(store_->database, id);

@@ -50,8 +50,18 @@ Child::Child(const std::string& program, std::vector<std::string> arguments,
     const int flags = O_WRONLY | O_CREAT | O_TRUNC;
     posix_spawn_file_actions_addopen(&actions, STDOUT_FILENO, (folder_ / "out").c_str(), flags, 0600);
     posix_spawn_file_actions_addopen(&actions, STDERR_FILENO, (folder_ / "err").c_str(), flags, 0600);
-    const int fault = posix_spawnp(&pid_, program.c_str(), &actions, nullptr, pointers(arguments).data(),
+    // Whatever the tests were started by, the program takes signals as one that a person started.
+    posix_spawnattr_t manner;
+    posix_spawnattr_init(&manner);
+    sigset_t usual;
+    sigemptyset(&usual);
+    for (const int one : {SIGINT, SIGTERM, SIGHUP})
+        sigaddset(&usual, one);
+    posix_spawnattr_setsigdefault(&manner, &usual);
+    posix_spawnattr_setflags(&manner, POSIX_SPAWN_SETSIGDEF);
+    const int fault = posix_spawnp(&pid_, program.c_str(), &actions, &manner, pointers(arguments).data(),
                                    pointers(lines).data());
+    posix_spawnattr_destroy(&manner);
     posix_spawn_file_actions_destroy(&actions);
     INFO(program);
     REQUIRE(fault == 0);
