@@ -52,8 +52,10 @@ compare::Comparison compare_performances(const project::Project& project, const 
                             project.sung_words(b.id)};
     out.side_a = side_of(project, a, harmony, progress.part(0, 0.4), before);
     out.side_b = side_of(project, b, harmony, progress.part(0.4, 0.8), before);
-    out.alignment = compare::align(out.side_a, out.side_b, options, progress.part(0.8, 1));
+    out.alignment = compare::align(out.side_a, out.side_b, options, progress.part(0.8, 0.96));
+    progress.step(0.96, "finding counterparts");
     out.counterparts = compare::find_counterparts(out.side_a, out.side_b, out.alignment);
+    progress.step(0.98, "finding differences");
     out.differences = compare::find_differences(out.side_a, out.side_b, out.alignment, out.counterparts,
                                                 {a.label, b.label, out.words_a, out.words_b});
     return out;

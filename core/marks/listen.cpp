@@ -34,7 +34,8 @@ std::optional<voice::Setting> setting_asked_for(Accompaniment a) {
 Analysis listen(SampleSource& source, const ListenOptions& options, const Progress& progress) {
     voice::Hearing hearing =
         voice::hear(source, setting_asked_for(options.accompaniment), progress.part(0, 0.97));
-    progress.step(0.97, "finding notes, breaths and phrases");
+    const auto finding = [&](double done) { progress.step(done, "finding notes, breaths and phrases"); };
+    finding(0.97);
 
     std::vector<Run> runs = sung_runs(hearing);
     const std::vector<float> pitch = pitch_line(hearing, runs);
@@ -44,6 +45,7 @@ Analysis listen(SampleSource& source, const ListenOptions& options, const Progre
         keep_only(hearing.curves, cut);
         withhold_unsteady_vowels(hearing.curves, cut);
     }
+    finding(0.975);
     std::vector<HeldPitch> held;
     for (const Run& note : cut)
         held.push_back({steady_pitch(pitch, note), kHop * static_cast<double>(note.length())});
@@ -51,8 +53,10 @@ Analysis listen(SampleSource& source, const ListenOptions& options, const Progre
     Analysis a;
     a.tuning = find_tuning(held);
     a.notes = measure_notes(hearing, cut, pitch, a.tuning);
+    finding(0.98);
     a.breaths = find_breaths(hearing, runs);
     a.phrases = find_phrases(a.notes, a.breaths);
+    finding(0.985);
     a.one_register = !find_registers(hearing, a.notes);
     if (!a.one_register) a.switches = find_switches(hearing.curves, a.notes, a.phrases, hearing.setting);
     if (hearing.setting == voice::Setting::accompanied && too_many(a.switches, a.notes)) {
@@ -60,6 +64,7 @@ Analysis listen(SampleSource& source, const ListenOptions& options, const Progre
         forget_registers(hearing.curves, a.notes);
         a.one_register = true;
     }
+    finding(0.99);
     measure_phrase_levels(a.phrases, a.notes, hearing.curves.level, hearing.setting);
     mark_dynamics(a.notes, a.phrases, hearing.setting);
     a.duration = hearing.duration;

@@ -37,7 +37,7 @@ TrackCosts costs_accompanied() {
             .unvoiced = 0};
 }
 
-Curve<Hertz> track_pitch(const Lattice& lattice, const TrackCosts& costs) {
+Curve<Hertz> track_pitch(const Lattice& lattice, const TrackCosts& costs, const Progress& progress) {
     constexpr std::uint8_t kUnvoiced = 255; // state index of 'not sung' in the back pointers
     const std::size_t n = lattice.frames();
     Curve<Hertz> line(n);
@@ -47,6 +47,8 @@ Curve<Hertz> track_pitch(const Lattice& lattice, const TrackCosts& costs) {
     std::vector<double> before, now;
     double quiet_before = 0;
     for (std::size_t i = 0; i < n; ++i) {
+        if (i % 4096 == 0)
+            progress.step(static_cast<double>(i) / static_cast<double>(n), "following the pitch");
         const auto candidates = lattice.at(i);
         double sung = 0;
         for (const auto& c : candidates)

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "base/curve.h"
+#include "base/progress.h"
 #include "voice/yin.h"
 
 #include <array>
@@ -39,7 +40,7 @@ struct TrackCosts {
 /// The most probable path through the lattice by the Viterbi algorithm (Forney 1973), as the hidden Markov
 /// model of Mauch & Dixon 2014 (section 2.2) with the frame's own candidates as its pitch states and one
 /// state for 'not sung'. Returns Hz by frame, NaN where not sung.
-Curve<Hertz> track_pitch(const Lattice& lattice, const TrackCosts& costs);
+Curve<Hertz> track_pitch(const Lattice& lattice, const TrackCosts& costs, const Progress& progress = {});
 
 /// Costs for a voice alone: changing between sung and not sung has probability 0.01 a frame as published.
 TrackCosts costs_alone();

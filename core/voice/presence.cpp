@@ -82,11 +82,12 @@ double together(std::span<const float> odds) {
 }
 
 /// By frame the place of its candidate in the likeliest line through the whole recording, sung or not.
-std::vector<std::optional<std::size_t>> likeliest_line(const Lattice& lattice, std::span<const float> odds) {
+std::vector<std::optional<std::size_t>> likeliest_line(const Lattice& lattice, std::span<const float> odds,
+                                                       const Progress& progress) {
     constexpr double kAlwaysSung = 12;
     Lattice scratch = lattice;
     make_probabilities(odds, kAlwaysSung, scratch);
-    const Curve<Hertz> line = track_pitch(scratch, costs_accompanied());
+    const Curve<Hertz> line = track_pitch(scratch, costs_accompanied(), progress);
     std::vector<std::optional<std::size_t>> places(lattice.frames());
     for (std::size_t i = 0, first = 0; i < places.size(); ++i) {
         const auto here = lattice.at(i);
@@ -106,11 +107,11 @@ float hiss_of(const Texture& texture, std::size_t i) {
     return static_cast<float>(power_level(sum).value() - texture.level_at(i).value());
 }
 
-Tracks tracks_of(const FirstPass& pass, std::span<const float> odds) {
+Tracks tracks_of(const FirstPass& pass, std::span<const float> odds, const Progress& progress) {
     constexpr double kLeap = 0.9 / 12, kSilent = -40;
     const Lattice& lattice = pass.harmonic;
     const auto all = lattice.all();
-    const auto line = likeliest_line(lattice, odds);
+    const auto line = likeliest_line(lattice, odds, progress);
     const double loud = loud_level(lattice, pass.claims);
     Tracks t;
     std::vector<float> along, unlimited;
@@ -136,8 +137,9 @@ Tracks tracks_of(const FirstPass& pass, std::span<const float> odds) {
 
 } // namespace
 
-std::vector<PresenceFeatures> presence_features(const FirstPass& pass, std::span<const float> odds) {
-    const Tracks t = tracks_of(pass, odds);
+std::vector<PresenceFeatures> presence_features(const FirstPass& pass, std::span<const float> odds,
+                                                const Progress& progress) {
+    const Tracks t = tracks_of(pass, odds, progress.part(0, 0.7));
     const Means of_odds(t.odds), sure(t.sure), leaps(t.leaps), level(t.level), tonality(t.tonality),
         hiss(t.hiss), octaves(t.octaves), squared(t.octaves_squared);
     const double low = signal::quantile(t.odds, 0.1).value_or(0);
@@ -148,6 +150,9 @@ std::vector<PresenceFeatures> presence_features(const FirstPass& pass, std::span
     };
     std::vector<PresenceFeatures> out(t.odds.size());
     for (std::size_t frame = 0; frame < out.size(); ++frame) {
+        if (frame % 4096 == 0)
+            progress.step(0.7 + 0.3 * static_cast<double>(frame) / static_cast<double>(out.size()),
+                          "telling the voice from instruments");
         const auto i = static_cast<std::ptrdiff_t>(frame);
         const double before = of_odds.between(i - 40, i), after = of_odds.between(i, i + 40);
         const double off = t.octaves[frame] - octaves.all();
@@ -199,8 +204,8 @@ double presence(const PresenceFeatures& features) {
     return odds;
 }
 
-std::vector<float> voice_presence(const FirstPass& pass, std::vector<float> odds) {
-    const auto features = presence_features(pass, odds);
+std::vector<float> voice_presence(const FirstPass& pass, std::vector<float> odds, const Progress& progress) {
+    const auto features = presence_features(pass, odds, progress);
     for (std::size_t i = 0, first = 0; i < features.size(); ++i) {
         const auto here = std::span(odds).subspan(first, pass.harmonic.at(i).size());
         const auto moved = static_cast<float>(presence(features[i]) - together(here));

@@ -1,6 +1,7 @@
 // Whether somebody sings at all among instruments: a second look over seconds instead of tenths.
 #pragma once
 
+#include "base/progress.h"
 #include "voice/first_pass.h"
 
 #include <array>
@@ -29,13 +30,15 @@ inline constexpr std::size_t kPresenceFeatures = 34;
 using PresenceFeatures = std::array<float, kPresenceFeatures>;
 
 /// One a frame. `odds` are voice_likeness's.
-std::vector<PresenceFeatures> presence_features(const FirstPass& pass, std::span<const float> odds);
+std::vector<PresenceFeatures> presence_features(const FirstPass& pass, std::span<const float> odds,
+                                                const Progress& progress = {});
 
 /// Log odds that somebody sings: a network with one hidden layer of six (weights in presence_weights.cpp).
 double presence(const PresenceFeatures& features);
 
 /// `odds` of voice_likeness, moved frame by frame so that together they say what `presence` says. The order
 /// among the candidates of a frame stays.
-std::vector<float> voice_presence(const FirstPass& pass, std::vector<float> odds);
+std::vector<float> voice_presence(const FirstPass& pass, std::vector<float> odds,
+                                  const Progress& progress = {});
 
 } // namespace luft::voice

@@ -47,11 +47,15 @@ struct OpenFrame {
 };
 
 /// Fits open frames again among the vowels that the certain ones had.
-void fit_again(const std::vector<OpenFrame>& frames, SourceFitter& fitter, Curves& c, SourceCurves& source) {
+void fit_again(const std::vector<OpenFrame>& frames, SourceFitter& fitter, Curves& c, SourceCurves& source,
+               const Progress& progress) {
     fitter.expect_remembered();
     std::optional<SourceFit> fit;
-    std::size_t fitted = 0;
+    std::size_t fitted = 0, done = 0;
     for (const OpenFrame& f : frames) {
+        if (done++ % 50 == 0)
+            progress.step(static_cast<double>(done) / static_cast<double>(frames.size()),
+                          "measuring again what was left open");
         if (!fit || f.index > fitted + 1) {
             fit = fitter.fit(f.partials);
             fitted = f.index;
@@ -81,11 +85,12 @@ void second_pass(SampleSource& source, Setting setting, const Texture& texture, 
     std::vector<OpenFrame> open;
     Partials partials;
     const auto frames = static_cast<double>(std::max<std::size_t>(c.frames(), 1));
+    constexpr double kOnce = 0.8; // of the work, roughly; the rest is what is fitted again
     while (const auto frame = front.next()) {
         const auto i = static_cast<std::size_t>(frame->index.value);
         if (i >= c.frames()) break;
         if (frame->index.value % 100 == 0)
-            progress.step(static_cast<double>(i) / frames, "measuring the voice");
+            progress.step(kOnce * static_cast<double>(i) / frames, "measuring the voice");
         if (alone)
             c.level.set(i, texture.level_at(i)); // nothing else sounds: the level is the voice's, rests too
         const auto f0 = c.f0.at(frame->index);
@@ -114,7 +119,7 @@ void second_pass(SampleSource& source, Setting setting, const Texture& texture, 
         c.alpha.set(i, alpha_ratio(partials));
         c.centroid.set(i, centroid(partials));
     }
-    fit_again(open, fitter, c, source_curves);
+    fit_again(open, fitter, c, source_curves, progress.part(kOnce, 1));
 }
 
 } // namespace luft::voice

@@ -43,7 +43,7 @@ constexpr double kTonal = 5.2, kTonalStep = 0.5; // dB of tonality; noise has 2.
 constexpr double kLoud = -13, kLoudStep = 2;     // dB against the loud part, under 1.2 kHz: no hisses there
 constexpr double kMostByPartials = 0.9;
 
-Voicing voicing_alone(const FirstPass& pass) {
+Voicing voicing_alone(const FirstPass& pass, const Progress& progress) {
     Voicing out;
     const std::size_t n = pass.periodic.frames();
     std::vector<float> levels(n), low(n);
@@ -57,6 +57,8 @@ Voicing voicing_alone(const FirstPass& pass) {
         kSharpness * std::max(signal::quantile(strongest_of(pass.harmonic), 0.95).value_or(0), 1e-9);
     std::vector<PitchCandidate> candidates;
     for (std::size_t i = 0; i < n; ++i) {
+        if (i % 4096 == 0)
+            progress.step(static_cast<double>(i) / static_cast<double>(n), "finding where somebody sings");
         const double presence = signal::logistic((levels[i] - (loud - 37)) / 2);
         double sum = 0;
         const auto periodic = pass.periodic.at(i);
@@ -84,11 +86,14 @@ Voicing voicing_alone(const FirstPass& pass) {
 /// The candidates of a frame share what voice_presence gives to the frame as their likeness says. Its push
 /// towards 'sung' lies between 0.8, which found more ends of phrases, and 1.2,
 /// which kept more sung frames (seeds 1024 to 1031).
-Voicing voicing_accompanied(const FirstPass& pass) {
+Voicing voicing_accompanied(const FirstPass& pass, const Progress& progress) {
     constexpr double kTowardsSung = 1.0;
     Voicing out{{}, pass.harmonic};
-    const std::vector<float> odds = voice_presence(pass, voice_likeness(pass.harmonic, pass.claims));
+    progress.step(0, "telling the voice from instruments");
+    std::vector<float> likeness = voice_likeness(pass.harmonic, pass.claims);
+    const std::vector<float> odds = voice_presence(pass, std::move(likeness), progress.part(0.2, 0.9));
     // What is told as probability isn't pushed towards 'sung'.
+    progress.step(0.9, "telling the voice from instruments");
     out.probability = make_probabilities(odds, 0, out.lattice);
     make_probabilities(odds, kTowardsSung, out.lattice);
     return out;
@@ -96,8 +101,8 @@ Voicing voicing_accompanied(const FirstPass& pass) {
 
 } // namespace
 
-Voicing find_voicing(const FirstPass& pass, Setting setting) {
-    return setting == Setting::alone ? voicing_alone(pass) : voicing_accompanied(pass);
+Voicing find_voicing(const FirstPass& pass, Setting setting, const Progress& progress) {
+    return setting == Setting::alone ? voicing_alone(pass, progress) : voicing_accompanied(pass, progress);
 }
 
 } // namespace luft::voice

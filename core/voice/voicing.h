@@ -1,6 +1,7 @@
 // Which frames are sung at all.
 #pragma once
 
+#include "base/progress.h"
 #include "voice/curves.h"
 #include "voice/first_pass.h"
 
@@ -17,6 +18,6 @@ struct Voicing {
 /// partials stand clear in a loud frame without one common period.
 /// Accompanied: by how much each pitch looks like the singer's (likeness.h) and whether somebody sings there
 /// at all (presence.h).
-Voicing find_voicing(const FirstPass& pass, Setting setting);
+Voicing find_voicing(const FirstPass& pass, Setting setting, const Progress& progress = {});
 
 } // namespace luft::voice
