@@ -1,7 +1,6 @@
 // `luftpause`: reads the command line, runs one verb, and says in one line what went wrong.
-#include "cli/help.h"
 #include "cli/interrupt.h"
-#include "cli/verbs.h"
+#include "cli/program.h"
 
 #include <CLI/CLI.hpp>
 
@@ -60,21 +59,7 @@ int run(CLI::App& app, luft::cli::Frame& frame, int argc, char** argv) {
 } // namespace
 
 int main(int argc, char** argv) {
-    CLI::App app(
-        "Finds the breaths in a recorded performance, and helps a voice teacher decide where to stop "
-        "and what to say there.",
-        "luftpause");
-    app.set_version_flag("--version", "luftpause " LUFT_VERSION);
-    app.formatter(std::make_shared<luft::cli::HelpFormatter>());
-    app.require_subcommand(1);
-    app.footer("Example:\n"
-               "  luftpause new mill.luft --title 'The Mill at Night'\n"
-               "  luftpause add mill.luft cover.mp4 --label A\n"
-               "  luftpause moment mill.luft list\n"
-               "  luftpause script mill.luft draft\n"
-               "  luftpause cues mill.luft\n"
-               "Times are seconds or minutes:seconds, as 62.5 or 1:02.5.");
     luft::cli::Frame frame;
-    luft::cli::offer_all(app, frame);
-    return run(app, frame, argc, argv);
+    const auto app = luft::cli::program(frame);
+    return run(*app, frame, argc, argv);
 }

@@ -7,6 +7,7 @@
 #include "desk/text.h"
 #include "desk/vocabulary_dialog.h"
 #include "desk/work/sung_words.h"
+#include "files/version.h"
 #include "sheet/layout.h"
 
 #include <wx/aboutdlg.h>
@@ -73,7 +74,7 @@ void Frame::about() {
     wxAboutDialogInfo info;
     info.SetIcon(program_icons().GetIcon(64));
     info.SetName("Luftpause");
-    info.SetVersion(LUFT_VERSION);
+    info.SetVersion(shown(files::version()));
     info.SetDescription("Finds the breaths in a recorded performance, and helps a voice teacher\n"
                         "decide where to stop and what to say there.\n\n"
                         "It estimates from sound and diagnoses nothing. Hoarseness that lasts\n"

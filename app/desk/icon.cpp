@@ -1,25 +1,14 @@
 #include "desk/icon.h"
 
 #include "desk/bitmap.h"
-#include "sheet/glyphs.h"
+#include "files/sign.h"
 
 namespace luft::desk {
 namespace {
 
-constexpr double kDrawnAt = 32; ///< units a side of the drawing below
-
 wxIcon icon(int side) {
-    const auto colours = sheet::light_colours();
     sheet::Canvas canvas = sheet::Canvas::picture(side, side);
-    canvas.clear(colours.paper);
-    canvas.zoom(side / kDrawnAt);
-    canvas.box(0, 23, 32, 3, colours.head);
-    canvas.box(0, 29, 32, 1, colours.rule);
-    canvas.save();
-    canvas.move(16, 8);
-    canvas.zoom(2.2);
-    sheet::draw_breath(canvas, 0, 0, marks::BreathEvidence::heard, colours.ink, colours.paper);
-    canvas.restore();
+    files::draw_sign(canvas, side);
     wxIcon made;
     made.CopyFromBitmap(bitmap_of(canvas));
     return made;

@@ -1,4 +1,4 @@
-// The program's sign: the written breath mark over a rule of the sheet.
+// The program's sign (files/sign.h) for the window.
 #pragma once
 
 #include <wx/iconbndl.h>

@@ -1,5 +1,7 @@
 // luftpause-desk: the window.
 #include "desk/frame.h"
+#include "desk/text.h"
+#include "files/version.h"
 
 #include <wx/cmdline.h>
 #include <wx/config.h>
@@ -52,7 +54,7 @@ class App : public wxApp {
 
     bool OnCmdLineParsed(wxCmdLineParser& parser) override {
         if (parser.Found("version")) {
-            wxPuts("luftpause-desk " LUFT_VERSION);
+            wxPuts(shown("luftpause-desk " + files::version()));
             return false;
         }
         parser.Found("measure", &measured_);
