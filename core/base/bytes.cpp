@@ -2,6 +2,7 @@
 
 #include "base/error.h"
 
+#include <algorithm>
 #include <fstream>
 
 namespace luft {
@@ -18,9 +19,13 @@ class FileBytes final : public ByteSource {
     [[nodiscard]] std::string name() const override { return name_; }
 
     std::size_t read_at(std::int64_t offset, std::span<std::byte> into) override {
+        // A file that grows meanwhile ends where it ended when it was opened.
+        if (offset < 0 || offset >= size_) return 0;
+        const auto count =
+            static_cast<std::size_t>(std::min(static_cast<std::int64_t>(into.size()), size_ - offset));
         stream_.clear();
         stream_.seekg(offset);
-        stream_.read(reinterpret_cast<char*>(into.data()), static_cast<std::streamsize>(into.size()));
+        stream_.read(reinterpret_cast<char*>(into.data()), static_cast<std::streamsize>(count));
         if (stream_.bad()) throw Error(Fault::unreadable, "'" + name_ + "' can't be read (device error).");
         return static_cast<std::size_t>(stream_.gcount());
     }
