@@ -1,6 +1,7 @@
 #include "base/error.h"
 #include "media/container.h"
 #include "media/cut_off.h"
+#include "media/layout.h"
 #include "media/media.h"
 #include "media/packet_scan.h"
 #include "media/shape.h"
@@ -57,6 +58,7 @@ Facts probe(std::unique_ptr<ByteSource> bytes) {
         facts.duration = cut->ends;
         facts.cut_off_from = cut->announced;
     }
+    if (facts.duration > kMostLength) throw too_long(container.name());
     return facts;
 }
 

@@ -1,6 +1,7 @@
 #include "media/layout.h"
 
-#include "base/error.h"
+#include "base/text.h"
+#include "media/media.h"
 
 namespace luft::media {
 
@@ -17,7 +18,17 @@ SampleRate known_rate(int rate, const std::string& name) {
     if (rate < 1 || rate > kMostRate)
         throw Error(Fault::unreadable, "'" + name + "' announces " + std::to_string(rate) +
                                            " samples a second, which makes no sense.");
+    if (rate < kLeastRate)
+        throw Error(Fault::unreadable, "'" + name + "' announces " + std::to_string(rate) +
+                                           " samples a second, too few for a voice.");
     return {rate};
+}
+
+Error too_long(const std::string& name) {
+    return {Fault::unsupported,
+            "'" + name + "' is longer than " + fixed(kMostLength.value() / 3600, 0) +
+                " hours, more than can be listened to at once.",
+            "Cut it into parts first."};
 }
 
 std::vector<ChannelRole> roles(const Layout& layout) {

@@ -14,6 +14,9 @@
 
 namespace luft::media {
 
+/// Longer recordings are refused: a small file of silence may claim months. Common practice, no source.
+inline constexpr Seconds kMostLength{24 * 3600};
+
 struct AudioFacts {
     std::string codec;
     AudioFormat format;
@@ -42,13 +45,14 @@ struct Facts {
 };
 
 /// Opens the bytes as media. Network and playlist formats are off. Throws Error(unreadable) with the reason
-/// in one line (empty file, not media, broken header), Error(unsupported) when no decoder is at hand.
+/// in one line (empty file, not media, broken header), Error(unsupported) when no decoder is at hand and for
+/// more than kMostLength.
 Facts probe(std::unique_ptr<ByteSource> bytes);
 
 /// The sound as a stream (see SampleSource for its promises). Throws as probe; Error(unreadable) when the
 /// file has no sound. Damage inside the file is skipped as silence of the same length; a file without a
 /// single good packet throws on the first read. Gaps are filled up to half an hour in all; a longer leap of
-/// the file's clock is not filled.
+/// the file's clock is not filled. After kMostLength reading throws Error(unsupported).
 std::unique_ptr<SampleSource> open_sound(std::unique_ptr<ByteSource> bytes);
 
 /// A sound that can be heard from any place.

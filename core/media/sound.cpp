@@ -75,6 +75,8 @@ class Sound final : public PlayableSound {
             ready_ = {};
         }
         given_ += count;
+        if (given_ > static_cast<std::int64_t>(kMostLength.value()) * format_.rate.per_second)
+            throw too_long(bytes_->name());
         return block;
     }
 

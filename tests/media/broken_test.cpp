@@ -307,6 +307,48 @@ TEST_CASE("an MP4 header that claims 80 million pictures is not given the memory
     CHECK(std::stol(peak.substr(peak.find_first_of("0123456789"))) < 800'000); // kB
 }
 
+TEST_CASE("a recording that lasts longer than a day is refused, even when its header doesn't say so") {
+    /// 8-bit samples at 4000 Hz, for 25 hours.
+    class Long final : public ByteSource {
+      public:
+        Long() {
+            const Folder folder;
+            write_wav(folder / "a.wav", {}, 4000, 1);
+            head_ = read_all(folder / "a.wav");
+            head_.replace(28, 4, std::string("\xA0\x0F\0\0", 4)).replace(32, 4, std::string("\1\0\x08\0", 4));
+            head_.replace(40, 4, "\xFF\xFF\xFF\xFF"); // as in a stream
+        }
+        [[nodiscard]] std::int64_t size() const override { return 44 + std::int64_t{25} * 3600 * 4000; }
+        [[nodiscard]] std::string name() const override { return "long.wav"; }
+        std::size_t read_at(std::int64_t offset, std::span<std::byte> into) override {
+            const auto count =
+                std::min<std::int64_t>(static_cast<std::int64_t>(into.size()), size() - offset);
+            for (std::int64_t i = 0; i < count; ++i)
+                into[static_cast<std::size_t>(i)] = std::byte(
+                    offset + i < 44 ? static_cast<unsigned char>(head_[static_cast<std::size_t>(offset + i)])
+                                    : 128);
+            return count > 0 ? static_cast<std::size_t>(count) : 0;
+        }
+
+      private:
+        std::string head_;
+    };
+    CHECK(refusal("long.wav", [] { probe(std::make_unique<Long>()); }).fault() == Fault::unsupported);
+    const auto source = open_sound(std::make_unique<Long>());
+    CHECK(refusal("long.wav", [&] {
+              while (source->read()) {
+              }
+          }).fault() == Fault::unsupported);
+}
+
+TEST_CASE("a rate too low for a voice is refused, and the telephone's isn't") {
+    const Folder folder;
+    write_wav(folder / "a.wav", sound_with_sweep(0.2, 1.0, 100, 1), 100, 1);
+    CHECK(refusal("a.wav", [&] { probe(open_file(folder / "a.wav")); }).fault() == Fault::unreadable);
+    write_wav(folder / "b.wav", sound_with_sweep(0.2, 1.0, 8000, 1), 8000, 1);
+    CHECK(probe(open_file(folder / "b.wav")).audio);
+}
+
 TEST_CASE("what the medium says when it fails reaches the caller as it was said") {
     const Folder folder;
     write_wav(folder / "a.wav", sound_with_sweep(0.2, 4.0, 44100, 2), 44100, 2);
