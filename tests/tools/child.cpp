@@ -78,25 +78,35 @@ void Child::signal(int which) const {
     ::kill(pid_, which);
 }
 
+void Child::limit(int resource, std::uint64_t most) const {
+    const struct rlimit both { most, most };
+    REQUIRE(::prlimit(pid_, static_cast<__rlimit_resource>(resource), &both, nullptr) == 0);
+}
+
 Outcome Child::wait() {
     int status = 0;
-    REQUIRE(::waitpid(pid_, &status, 0) == pid_);
-    return ended(status);
+    struct rusage used {};
+    REQUIRE(::wait4(pid_, &status, 0, &used) == pid_);
+    return ended(status, used);
 }
 
 std::optional<Outcome> Child::wait_for(std::chrono::milliseconds most) {
     const auto until = std::chrono::steady_clock::now() + most;
+    struct rusage used {};
     for (int status = 0;;) {
-        if (::waitpid(pid_, &status, WNOHANG) == pid_) return ended(status);
+        if (::wait4(pid_, &status, WNOHANG, &used) == pid_) return ended(status, used);
         if (std::chrono::steady_clock::now() >= until) return std::nullopt;
         std::this_thread::sleep_for(std::chrono::milliseconds(1));
     }
 }
 
-Outcome Child::ended(int status) {
+Outcome Child::ended(int status, const struct rusage& used) {
     running_ = false;
+    const auto seconds = [](const timeval& t) {
+        return static_cast<double>(t.tv_sec) + static_cast<double>(t.tv_usec) / 1e6;
+    };
     return {WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status), read_all(folder_ / "out"),
-            read_all(folder_ / "err")};
+            read_all(folder_ / "err"), used.ru_maxrss, seconds(used.ru_utime) + seconds(used.ru_stime)};
 }
 
 } // namespace luft::test

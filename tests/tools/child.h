@@ -3,9 +3,11 @@
 
 #include "tools/folder.h"
 
+#include <sys/resource.h>
 #include <sys/types.h>
 
 #include <chrono>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -15,6 +17,8 @@ namespace luft::test {
 struct Outcome {
     int status = 0; ///< exit status; 128 + signal when a signal ended it
     std::string out, err;
+    long peak_kb = 0;       ///< most memory that was resident; never less than the test's own (getrusage(2))
+    double cpu_seconds = 0; ///< spent by the program and by the system for it
 };
 
 /// A program of PATH, or of a path, without a terminal. Its output goes into two files, so that neither pipe
@@ -30,13 +34,15 @@ class Child {
 
     [[nodiscard]] pid_t pid() const { return pid_; }
     void signal(int which) const;
+    /// Sets a limit of setrlimit(2), such as RLIMIT_AS, from now on.
+    void limit(int resource, std::uint64_t most) const;
     /// Waits for its end.
     Outcome wait();
     /// Waits that long at most; none when it still runs.
     std::optional<Outcome> wait_for(std::chrono::milliseconds most);
 
   private:
-    Outcome ended(int status);
+    Outcome ended(int status, const struct rusage& used);
 
     Folder folder_;
     pid_t pid_ = 0;
