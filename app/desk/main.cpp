@@ -1,5 +1,6 @@
 // luftpause-desk: the window.
 #include "desk/frame.h"
+#include "desk/recently_used.h"
 #include "desk/text.h"
 #include "files/version.h"
 
@@ -36,6 +37,7 @@ class App : public wxApp {
             paths.GetUserConfigDir() + "/" +
                 paths.MakeConfigFileName("luftpause-desk", wxStandardPaths::ConfigFileConv_Ext),
             wxEmptyString, wxCONFIG_USE_LOCAL_FILE));
+        keep_recently_used_in(typed(paths.GetUserConfigDir() + "/luftpause-desk.recent"));
         auto* frame = new Frame;
         frame->Show();
         if (!file_.empty()) frame->open_file(file_);
