@@ -19,6 +19,10 @@ constexpr std::int64_t kMostInfoBytes = 16 << 20;         // to find out the str
 constexpr std::int64_t kMostInfoTime = 20 * AV_TIME_BASE; // of media, likewise
 constexpr int kMostStreams = 128;
 
+/// Packets that finding out the streams may take: FFmpeg keeps them all, at half a kilobyte each, and a file
+/// of 7 MB may hold a million. An ordinary one has a few thousand in the time above.
+constexpr int kMostInfoPackets = 50'000;
+
 /// FFmpeg's score for 'a single frame header that may be chance' is 1; a real but very short MP3 gets 5.
 constexpr int kLeastScore = 5;
 
@@ -34,6 +38,11 @@ int open_nothing(AVFormatContext*, AVIOContext**, const char*, int, AVDictionary
 
 Error unreadable(const std::string& name, const std::string& what) {
     return {Fault::unreadable, "'" + name + "' is " + what + "."};
+}
+
+/// Asked once a packet while the streams are found out; says when to stop.
+int enough(void* asked) {
+    return ++*static_cast<int*>(asked) > kMostInfoPackets ? 1 : 0;
 }
 
 /// One dictionary a stream, as avformat_find_stream_info wants them.
@@ -100,7 +109,10 @@ void Container::open() {
     input_.reset(context);
 
     StreamOptions options(input_->nb_streams);
+    int asked = 0;
+    input_->interrupt_callback = {enough, &asked};
     const int found = avformat_find_stream_info(input_.get(), options.get());
+    input_->interrupt_callback = {};
     io_->rethrow();
     if (found < 0) throw unreadable(name(), "broken (" + title + ", " + meaning(found) + ")");
     const auto* first = input_->streams;
