@@ -2,6 +2,7 @@
 
 #include "base/error.h"
 #include "base/write_file.h"
+#include "cli/table.h"
 #include "files/write_all.h"
 
 #include <cerrno>
@@ -33,7 +34,7 @@ void Frame::print(std::string_view text) {
 
 void Frame::note(std::string_view line) {
     if (line_) line_->clear();
-    std::fprintf(stderr, "%.*s\n", static_cast<int>(line.size()), line.data());
+    std::fprintf(stderr, "%s\n", one_line(line).c_str());
 }
 
 void Frame::deliver(std::string_view text, const std::string& out,

@@ -1,10 +1,10 @@
 // `luftpause`: reads the command line, runs one verb, and says in one line what went wrong.
 #include "cli/interrupt.h"
 #include "cli/program.h"
+#include "cli/table.h"
 
 #include <CLI/CLI.hpp>
 
-#include <algorithm>
 #include <cstdio>
 #include <exception>
 #include <string>
@@ -15,10 +15,8 @@ constexpr int kFailed = 1;
 constexpr int kWrongUse = 2;
 
 /// One line on standard error, whatever the message holds.
-int complain(std::string message, int status) {
-    std::replace_if(
-        message.begin(), message.end(), [](unsigned char c) { return c < 0x20 || c == 0x7F; }, ' ');
-    std::fprintf(stderr, "luftpause: %s\n", message.c_str());
+int complain(const std::string& message, int status) {
+    std::fprintf(stderr, "luftpause: %s\n", luft::cli::one_line(message).c_str());
     return status;
 }
 

@@ -1,5 +1,6 @@
 #include "files/formats.h"
 
+#include "base/shown_text.h"
 #include "export/analysis_json.h"
 #include "export/chapters.h"
 #include "export/cue_csv.h"
@@ -148,12 +149,20 @@ std::span<const Format> formats() {
 }
 
 std::string file_stem(std::string_view label) {
+    constexpr std::size_t kMost =
+        80; // bytes: two of them and an ending stay below the 255 of most file systems
     std::string stem;
-    for (const char c : label) {
+    for (const char c : without_directions(shown(label))) {
         const auto u = static_cast<unsigned char>(c);
         const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
                            c == '-' || c == '_' || u >= 0x80;
         stem += plain ? c : '-';
+    }
+    if (stem.size() > kMost) { // at the start of a character
+        std::size_t end = kMost;
+        while ((static_cast<unsigned char>(stem[end]) & 0xC0) == 0x80)
+            --end;
+        stem.resize(end);
     }
     return stem.empty() ? "performance" : stem;
 }

@@ -67,7 +67,8 @@ struct Format {
 
 std::span<const Format> formats();
 
-/// The performance's label as the start of a file's name: nothing in it leads out of the folder.
+/// The performance's label as the start of a file's name: nothing in it leads out of the folder, or shows in
+/// another order than it is; 80 bytes at most.
 std::string file_stem(std::string_view label);
 
 } // namespace luft::files

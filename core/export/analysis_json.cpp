@@ -1,5 +1,6 @@
 #include "export/analysis_json.h"
 
+#include "base/shown_text.h"
 #include "base/text.h"
 #include "export/mark_values.h"
 #include "export/mark_words.h"
@@ -67,7 +68,7 @@ template <class Mark>
 std::string list_text(const std::vector<Mark>& marks, Json (*value)(const Mark&)) {
     std::string out = "[";
     for (const Mark& mark : marks)
-        out += (out.size() > 1 ? ",\n    " : "\n    ") + value(mark).dump();
+        out += (out.size() > 1 ? ",\n    " : "\n    ") + shown_json(value(mark).dump());
     return out + "]";
 }
 

@@ -1,5 +1,6 @@
 #include "export/beside_json.h"
 
+#include "base/shown_text.h"
 #include "export/page.h"
 #include "profile/beside_words.h"
 
@@ -95,7 +96,7 @@ std::string beside_json(const profile::Beside& b) {
                                                                                       : "coach"},
                                  {"rows", std::move(rows)}});
     }
-    return out.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
+    return shown_json(out.dump(2, ' ', false, json::error_handler_t::replace)) + "\n";
 }
 
 } // namespace luft::exports

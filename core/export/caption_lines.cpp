@@ -1,6 +1,6 @@
 // Where a text is broken into captions: the cheapest way through all possible breaks (Knuth & Plass 1981 do
 // the same for paragraphs).
-#include "base/text.h"
+#include "base/shown_text.h"
 #include "export/captions.h"
 
 #include <algorithm>
@@ -29,7 +29,7 @@ std::vector<std::string> words_of(const std::string& text) {
         word.clear();
         length = 0;
     };
-    for (const char c : valid_utf8(text)) {
+    for (const char c : shown(text)) {
         const auto u = static_cast<unsigned char>(c);
         if (u <= 0x20 || u == 0x7F) {
             if (u == 0x7F || (u < 0x20 && u != '\t' && u != '\n' && u != '\r')) continue;
@@ -91,7 +91,7 @@ std::string joined(const std::vector<std::string>& words, std::size_t from, std:
     std::string line;
     for (std::size_t i = from; i < to; ++i)
         line += (i > from ? " " : "") + words[i];
-    return line;
+    return with_directions_closed(line);
 }
 
 } // namespace

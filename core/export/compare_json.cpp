@@ -1,5 +1,6 @@
 #include "export/compare_json.h"
 
+#include "base/shown_text.h"
 #include "export/compare_words.h"
 
 #include <nlohmann/json.hpp>
@@ -77,7 +78,7 @@ std::string compare_json(const Comparison& c) {
                    {"added_by_a", c.counterparts.added_by_a.size()},
                    {"added_by_b", c.counterparts.added_by_b.size()},
                    {"differences", differences_value(c)}};
-    return out.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
+    return shown_json(out.dump(2, ' ', false, json::error_handler_t::replace)) + "\n";
 }
 
 } // namespace luft::exports

@@ -1,11 +1,23 @@
 #include "export/csv.h"
 
-#include "base/text.h"
+#include "base/shown_text.h"
+
+#include <algorithm>
+#include <array>
 
 namespace luft::exports {
+namespace {
+
+bool starts_formula(std::string_view text) {
+    constexpr std::array<std::string_view, 11> kSigns = {"=",  "+",  "-",  "@",  "\t", "\r",
+                                                         "\n", "＝", "＋", "－", "＠"};
+    return std::ranges::any_of(kSigns, [&](std::string_view sign) { return text.starts_with(sign); });
+}
+
+} // namespace
 
 std::string csv_field(std::string_view text) {
-    const std::string clean = valid_utf8(text);
+    const std::string clean = without_orders(text);
     if (clean.find_first_of(",\"\r\n") == std::string::npos) return clean;
     std::string field = "\"";
     for (const char c : clean) {
@@ -16,9 +28,10 @@ std::string csv_field(std::string_view text) {
 }
 
 std::string csv_words(std::string_view text) {
-    const bool formula =
-        !text.empty() && std::string_view("=+-@\t\r\n").find(text.front()) != std::string_view::npos;
-    return (formula ? "'" : "") + std::string(text);
+    std::string_view behind = text;
+    while (behind.starts_with('\''))
+        behind.remove_prefix(1);
+    return (starts_formula(behind) ? "'" : "") + std::string(text);
 }
 
 std::string csv_record(const std::vector<std::string>& fields) {

@@ -8,15 +8,18 @@
 namespace luft::exports {
 
 /// One record: fields joined by commas and ended with CR LF (rule 1). A field that holds a comma, a quote or
-/// a line end is quoted, and its quotes are doubled (rules 6 and 7). Malformed UTF-8 is replaced.
+/// a line end is quoted, and its quotes are doubled (rules 6 and 7). As
+/// without_orders (base/shown_text.h).
 std::string csv_record(const std::vector<std::string>& fields);
 
 /// One field as it stands in a record.
 std::string csv_field(std::string_view text);
 
 /// A person's text made harmless for spreadsheets: they run a cell that begins with = + - @, a tab or a line
-/// end as a formula, so such a text gets an apostrophe in front. For words, not for numbers. (OWASP, "CSV
-/// Injection".)
+/// end as a formula (CWE-1236; OWASP, "CSV Injection"; its ASVS 5.0, 1.2.10, has the apostrophe), and some
+/// take the wide forms of these signs (U+FF1D and so on) for the same. Such a text gets an apostrophe in
+/// front, and so does one that begins with apostrophes and then so: whoever takes one away where such a sign
+/// follows has the text again. For words, not for numbers.
 std::string csv_words(std::string_view text);
 
 } // namespace luft::exports

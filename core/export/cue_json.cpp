@@ -1,5 +1,6 @@
 #include "export/cue_json.h"
 
+#include "base/shown_text.h"
 #include "base/text.h"
 #include "export/cue_rows.h"
 #include "export/cue_time.h"
@@ -129,7 +130,7 @@ std::string cue_json(const script::Source& source, const script::CueSheet& sheet
                       {"segments", segments(source, sheet)},
                       {"asides", asides(sheet)},
                       {"warnings", warnings(sheet)}};
-    return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+    return shown_json(out.dump(2, ' ', false, Json::error_handler_t::replace)) + "\n";
 }
 
 } // namespace luft::exports

@@ -1,12 +1,10 @@
 #include "export/edit.h"
 
-#include "base/text.h"
 #include "script/grid.h"
 #include "script/others.h"
 #include "script/title.h"
 
 #include <algorithm>
-#include <array>
 
 namespace luft::exports {
 namespace {
@@ -50,12 +48,7 @@ std::string clip_name(const project::Performance& performance) {
 }
 
 std::string one_text_line(const std::string& text, std::size_t most) {
-    constexpr std::array<std::string_view, 3> kLineEnds = {"\xC2\x85", "\xE2\x80\xA8", "\xE2\x80\xA9"};
-    std::string plain = valid_utf8(text);
-    for (const std::string_view end : kLineEnds)
-        for (std::size_t at = 0; (at = plain.find(end, at)) != std::string::npos;)
-            plain.replace(at, end.size(), " ");
-    return script::one_line(plain, most);
+    return script::one_line(text, most);
 }
 
 } // namespace luft::exports

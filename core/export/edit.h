@@ -55,8 +55,7 @@ class Edit {
 /// The recording's file name, without its folders; the performance's label when it has none.
 std::string clip_name(const project::Performance& performance);
 
-/// A text on one line for every reader: beside script::one_line, the line ends of Unicode (U+0085, U+2028,
-/// U+2029) become spaces, too.
+/// A text on one line for every reader, as script::one_line has it.
 std::string one_text_line(const std::string& text, std::size_t most = 200);
 
 } // namespace luft::exports

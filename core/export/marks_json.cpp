@@ -1,5 +1,6 @@
 #include "export/marks_json.h"
 
+#include "base/shown_text.h"
 #include "base/text.h"
 #include "export/mark_values.h"
 #include "export/mark_words.h"
@@ -47,14 +48,14 @@ std::string marks_json(const project::Performance& performance, const std::vecto
         first = false;
     }
     out += "]";
-    if (words.empty()) return out + "\n}\n";
+    if (words.empty()) return shown_json(out + "\n}\n");
     out += ",\n  \"sung_words\": [";
     first = true;
     for (const project::SungWord& one : words) {
         out += (first ? "\n    " : ",\n    ") + word_value(one).dump();
         first = false;
     }
-    return out + "]\n}\n";
+    return shown_json(out + "]\n}\n");
 }
 
 } // namespace luft::exports

@@ -1,5 +1,6 @@
 #include "export/otio.h"
 
+#include "base/shown_text.h"
 #include "export/cue_rows.h"
 #include "export/cue_time.h"
 #include "export/edit.h"
@@ -162,7 +163,8 @@ class Timeline {
 } // namespace
 
 std::string otio(const script::Source& source, const script::CueSheet& sheet) {
-    return Timeline(source, sheet).run().dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+    return shown_json(Timeline(source, sheet).run().dump(2, ' ', false, Json::error_handler_t::replace)) +
+           "\n";
 }
 
 } // namespace luft::exports

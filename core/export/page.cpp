@@ -1,5 +1,6 @@
 #include "export/page.h"
 
+#include "base/shown_text.h"
 #include "base/text.h"
 #include "export/page_style.h"
 
@@ -14,7 +15,7 @@ constexpr std::string_view kUnits[] = {"%",  "Hz", "dB", "cents", "cent ", "s ",
 } // namespace
 
 std::string safe(std::string_view text) {
-    return escape_markup(valid_utf8(text));
+    return escape_markup(shown(text));
 }
 
 std::string prose(std::string_view text) {

@@ -1,5 +1,6 @@
 #include "export/paper_page.h"
 
+#include "base/shown_text.h"
 #include "export/page.h"
 
 #include <algorithm>
@@ -48,11 +49,8 @@ void draw_foot(sheet::Canvas& canvas, const sheet::Paper& paper, const std::stri
 } // namespace
 
 std::string settable(const std::string& text) {
-    std::string out = text;
-    std::erase_if(out, [](char ch) {
-        const auto u = static_cast<unsigned char>(ch);
-        return (u < 0x20 && ch != '\n' && ch != '\t') || u == 0x7F;
-    });
+    std::string out = shown(text);
+    std::erase(out, '\r');
     return out;
 }
 

@@ -1,6 +1,6 @@
 #include "export/plain_text.h"
 
-#include "base/text.h"
+#include "base/shown_text.h"
 
 #include <algorithm>
 
@@ -12,10 +12,13 @@ std::size_t width_of(std::string_view text) {
 }
 
 std::string one_line(std::string_view text) {
-    std::string line = valid_utf8(text);
+    // A control character may stand between words: it leaves a gap, other than on a page.
+    std::string line(text);
     std::replace_if(
         line.begin(), line.end(), [](unsigned char c) { return c < 0x20 || c == 0x7F; }, ' ');
-    return line;
+    line = shown(line);
+    std::replace(line.begin(), line.end(), '\n', ' ');
+    return with_directions_closed(line);
 }
 
 std::string paragraph(std::string_view text, int indent, int width) {
@@ -32,13 +35,13 @@ std::string paragraph(std::string_view text, int indent, int width) {
             const std::size_t space = std::min(source.find(' ', from), source.size());
             const std::string word = source.substr(from, space - from);
             if (!line.empty() && width_of(line) + 1 + width_of(word) > most) {
-                out += margin + line + "\n";
+                out += margin + with_directions_closed(line) + "\n";
                 line.clear();
             }
             if (!word.empty()) line += (line.empty() ? "" : " ") + word;
             from = space + 1;
         }
-        out += line.empty() ? "\n" : margin + line + "\n";
+        out += line.empty() ? "\n" : margin + with_directions_closed(line) + "\n";
     }
     return out;
 }

@@ -10,10 +10,12 @@ namespace luft::exports {
 /// here.
 std::size_t width_of(std::string_view text);
 
-/// Text on one line without control characters, so that a project's words can't steer the terminal.
+/// Text on one line as base/shown_text.h has it, with spaces for control characters, so that a project's
+/// words can't steer the terminal.
 std::string one_line(std::string_view text);
 
-/// Words broken to lines of at most `width` characters, each line indented; line ends of the text stay.
+/// Words broken to lines of at most `width` characters, each line indented; line ends of the text stay. As
+/// `one_line`.
 std::string paragraph(std::string_view text, int indent, int width = 96);
 
 } // namespace luft::exports

@@ -1,5 +1,6 @@
 #include "export/profile_json.h"
 
+#include "base/shown_text.h"
 #include "base/text.h"
 #include "export/page.h"
 
@@ -189,7 +190,7 @@ std::string profile_json(const profile::Profile& p) {
     }
     for (const auto& f : p.facets)
         out["facets"].push_back(facet(f));
-    return out.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
+    return shown_json(out.dump(2, ' ', false, json::error_handler_t::replace)) + "\n";
 }
 
 } // namespace luft::exports

@@ -1,7 +1,9 @@
 #include "export/profile_text.h"
 
+#include "base/shown_text.h"
 #include "base/text.h"
 #include "export/page.h"
+#include "export/plain_text.h"
 #include "profile/words.h"
 
 #include <sstream>
@@ -23,25 +25,23 @@ std::size_t columns(std::string_view text) {
 
 /// Words folded at `kColumns`; `first` opens the first line, `rest` the others.
 std::string folded(const std::string& text, const std::string& first = {}, const std::string& rest = {}) {
-    std::istringstream words(valid_utf8(text));
-    std::string out = first, word;
-    std::size_t at = columns(first);
+    std::istringstream words(one_line(text));
+    std::string out, line = first, word;
     bool fresh = true;
     while (words >> word) {
-        if (!fresh && at + 1 + columns(word) > kColumns) {
-            out += "\n" + rest;
-            at = columns(rest);
+        if (!fresh && columns(line) + 1 + columns(word) > kColumns) {
+            out += with_directions_closed(line) + "\n";
+            line = rest;
             fresh = true;
         }
-        out += (fresh ? "" : " ") + word;
-        at += columns(word) + (fresh ? 0 : 1);
+        line += (fresh ? "" : " ") + word;
         fresh = false;
     }
-    return out + "\n";
+    return out + with_directions_closed(line) + "\n";
 }
 
 std::string underlined(const std::string& text, char with) {
-    const std::string clean = valid_utf8(text);
+    const std::string clean = one_line(text);
     return clean + "\n" + std::string(columns(clean), with) + "\n";
 }
 

@@ -1,9 +1,10 @@
 #include "script/title.h"
 
-#include "base/text.h"
+#include "base/shown_text.h"
 #include "script/others.h"
 #include "script/phrases.h"
 
+#include <algorithm>
 #include <cstdint>
 
 namespace luft::script {
@@ -35,9 +36,12 @@ std::string at_speed(Rational speed) {
 std::string one_line(const std::string& text, std::size_t most) {
     std::string out;
     bool gap = false;
-    for (const char c : valid_utf8(text)) {
+    std::string plain = text;
+    std::ranges::replace_if(
+        plain, [](unsigned char c) { return c < 0x20 || c == 0x7F; }, ' ');
+    for (const char c : shown(plain)) {
         const auto u = static_cast<unsigned char>(c);
-        if (u <= 0x20 || u == 0x7F) {
+        if (u <= 0x20) {
             gap = !out.empty();
             continue;
         }
@@ -45,13 +49,13 @@ std::string one_line(const std::string& text, std::size_t most) {
         gap = false;
         out += c;
     }
-    if (characters(out) <= most) return out;
+    if (characters(out) <= most) return with_directions_closed(out);
     std::size_t end = 0; // bytes of the first most-1 characters
     for (std::size_t n = 0; end < out.size(); ++end)
         if (starts_character(out[end]) && ++n > most - 1) break;
     const std::size_t space = out.rfind(' ', end);
     out.resize(space != std::string::npos && space > end / 2 ? space : end);
-    return out + "…";
+    return with_directions_closed(out) + "…";
 }
 
 std::string title_of(const Source& source, const project::ScriptItem& item, int stop_number) {

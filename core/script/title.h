@@ -17,8 +17,8 @@ std::string replay_title(Rational speed);
 /// "Compare: B (Mara Lindqvist)", "Compare at half speed: B (Mara Lindqvist)".
 std::string quote_title(const project::Performance& other, Rational speed);
 
-/// A text on one line: runs of white space and control characters become one space; cut at a word's end with
-/// "…" when it is longer than `most` characters.
+/// A text on one line: runs of white space and control characters become one space; as base/shown_text.h has
+/// it; cut at a word's end with "…" when it is longer than `most` characters.
 std::string one_line(const std::string& text, std::size_t most = 1000);
 
 } // namespace luft::script
