@@ -3,7 +3,9 @@
 #include "base/error.h"
 #include "project/schema.h"
 
+#include <fcntl.h>
 #include <sqlite3.h>
+#include <unistd.h>
 
 #include <algorithm>
 #include <array>
@@ -87,6 +89,14 @@ void expect_project_header(const std::filesystem::path& file) {
                         std::to_string(version) + ", this one knows " + std::to_string(kVersionWritten) +
                         ").",
                     "Install the newer version; the file has not been touched.");
+}
+
+void expect_writable_folder(const std::filesystem::path& file) {
+    const std::filesystem::path folder = file.parent_path();
+    if (::faccessat(AT_FDCWD, folder.c_str(), W_OK | X_OK, AT_EACCESS) != 0)
+        throw Error(Fault::cannot_write,
+                    "The folder of '" + file.string() + "' can't be written: " + std::strerror(errno) + ".",
+                    "Copy the project to a folder where you may write, and open the copy.");
 }
 
 Database open_recovered(const std::filesystem::path& file, Access access) {

@@ -13,6 +13,9 @@ namespace luft::project {
 /// Throws Error(not_found, unreadable, newer).
 void expect_project_header(const std::filesystem::path& file);
 
+/// An edit needs a journal beside the file. Throws Error(cannot_write) when none can be made there.
+void expect_writable_folder(const std::filesystem::path& file);
+
 /// Opens the database. An edit that was cut off by a crash is rolled back first; where that can't be done
 /// because the file is read-only, throws Error(cannot_write).
 Database open_recovered(const std::filesystem::path& file, Access access);

@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "project/file_header.h"
+#include "project/media_link.h"
 #include "project/migrate.h"
 #include "project/new_file.h"
 #include "project/schema.h"
@@ -77,6 +78,7 @@ Project Project::create(const std::filesystem::path& given, const Piece& piece) 
 Project Project::open(const std::filesystem::path& given, Access access) {
     const std::filesystem::path file = std::filesystem::absolute(given);
     expect_project_header(file);
+    if (access == Access::edit) expect_writable_folder(file);
     Database database = open_recovered(file, access);
     expect_whole(database, file);
     migrate(database, file, access, migrations(), kVersionWritten);
@@ -87,6 +89,23 @@ Project Project::open(const std::filesystem::path& given, Access access) {
 
 const std::filesystem::path& Project::file() const {
     return store_->file;
+}
+
+void Project::save_copy(const std::filesystem::path& given) const {
+    const std::filesystem::path file = std::filesystem::absolute(given);
+    NewFile made(file);
+    store_->database.copy_to(made.path());
+    {
+        Database copy(made.path(), Database::Mode::fill);
+        Transaction linking(copy, Transaction::Kind::writing);
+        for (const Performance& performance : performances())
+            if (!performance.media.carried)
+                copy.run("UPDATE performance SET media_path = ? WHERE id = ?",
+                         link_text(store_->folder() / performance.media.path, file.parent_path()),
+                         performance.id.value);
+        linking.commit();
+    }
+    made.keep();
 }
 
 Piece Project::piece() const {

@@ -25,9 +25,9 @@ struct Damage {
 };
 
 /// An open project. Every edit is one transaction that is on disk when the call returns, with its journal
-/// entry. All calls throw Error (not_found for an unknown id, busy, cannot_write, unreadable …); a call that
-/// throws has changed nothing. Not for use from several threads at once; several programs may have one
-/// project open.
+/// entry. All calls throw Error (not_found for an unknown id, and for edits of a file that is no longer where
+/// it was opened; busy, cannot_write, unreadable …); a call that throws has changed nothing. Not for use from
+/// several threads at once; several programs may have one project open.
 class Project {
   public:
     /// Makes a new file with the default vocabulary. Throws Error(cannot_write) when something exists there.
@@ -41,6 +41,11 @@ class Project {
     ~Project();
 
     [[nodiscard]] const std::filesystem::path& file() const;
+    /// All of it as it is now, history included, into a new file; linked recordings stay linked where they
+    /// are. Also when the file that is open has gone from its place, from where every edit throws
+    /// Error(not_found): then this is what is left of it. Throws Error(cannot_write) when something exists
+    /// there.
+    void save_copy(const std::filesystem::path& file) const;
 
     // --- piece and settings
     [[nodiscard]] Piece piece() const;
