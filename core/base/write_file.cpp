@@ -1,6 +1,7 @@
 #include "base/write_file.h"
 
 #include "base/error.h"
+#include "base/new_mode.h"
 
 #include <fcntl.h>
 #include <sys/stat.h>
@@ -50,9 +51,7 @@ void write_file(const std::filesystem::path& file, std::string_view text) {
     {
         const Descriptor out(::mkstemp(beside.data()));
         if (out.get() < 0) fail(std::strerror(errno));
-        const mode_t mask = ::umask(0);
-        ::umask(mask);
-        const bool written = ::fchmod(out.get(), 0666 & ~mask) == 0 && write_all(out.get(), text);
+        const bool written = ::fchmod(out.get(), mode_of_new_files()) == 0 && write_all(out.get(), text);
         if (!written) {
             const std::string reason = std::strerror(errno);
             ::unlink(beside.c_str());

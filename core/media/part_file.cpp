@@ -1,6 +1,7 @@
 #include "media/part_file.h"
 
 #include "base/error.h"
+#include "base/new_mode.h"
 
 #include <fcntl.h>
 #include <sys/file.h>
@@ -75,9 +76,7 @@ PartFile::~PartFile() {
 void PartFile::keep() {
     avio_flush(io_.get());
     if (failure_ != 0) fail("");
-    const mode_t mask = ::umask(0);
-    ::umask(mask);
-    if (::fchmod(fd_, 0666 & ~mask) != 0 || ::fsync(fd_) != 0 ||
+    if (::fchmod(fd_, mode_of_new_files()) != 0 || ::fsync(fd_) != 0 ||
         std::rename(beside_.c_str(), file_.c_str()) != 0) {
         failure_ = errno;
         fail("");

@@ -1,6 +1,7 @@
 #include "project/new_file.h"
 
 #include "base/error.h"
+#include "base/new_mode.h"
 
 #include <fcntl.h>
 #include <sys/stat.h>
@@ -35,12 +36,6 @@ void expect_free(const fs::path& file) {
         throw Error(Fault::cannot_write,
                     "'" + journal.string() + "' lies there: an edit of a project of that name was cut off.",
                     "Put it beside that project and open the project once, or choose another name.");
-}
-
-mode_t mode_of_new_files() {
-    const mode_t mask = ::umask(0);
-    ::umask(mask);
-    return 0666 & ~mask;
 }
 
 bool sync(const fs::path& place, int flags) {

@@ -1,17 +1,22 @@
 #include "base/bytes.h"
 #include "base/error.h"
+#include "base/new_mode.h"
 #include "base/write_file.h"
 #include "tools/files.h"
 #include "tools/folder.h"
 #include "tools/programs.h"
 
 #include <catch2/catch.hpp>
+#include <fcntl.h>
 #include <sys/stat.h>
+#include <unistd.h>
 
+#include <atomic>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <thread>
 
 using namespace luft;
 using namespace luft::test;
@@ -119,4 +124,30 @@ TEST_CASE("what isn't a regular file is not opened, with the reason") {
     } catch (const Error& e) {
         CHECK(e.fault() == Fault::unreadable);
     }
+}
+
+TEST_CASE("a file may be read by whom the user's mask lets, and the mask is never changed for it") {
+    const Folder folder;
+    const mode_t before = ::umask(0027);
+    write_file(folder / "a.txt", "a");
+    // Another thread's file, made meanwhile, would be open to everybody if asking set the mask.
+    std::atomic<int> open_to_all = 0;
+    {
+        std::jthread other([&](const std::stop_token& stop) {
+            for (int i = 0; !stop.stop_requested(); ++i) {
+                const auto name = folder / ("b" + std::to_string(i));
+                ::close(::open(name.c_str(), O_CREAT | O_WRONLY | O_CLOEXEC, 0666));
+                struct stat made {};
+                if (::stat(name.c_str(), &made) == 0 && (made.st_mode & 0777) != 0640) ++open_to_all;
+                std::filesystem::remove(name);
+            }
+        });
+        for (int i = 0; i < 2000; ++i)
+            CHECK(mode_of_new_files() == 0640);
+    }
+    ::umask(before);
+    struct stat written {};
+    REQUIRE(::stat((folder / "a.txt").c_str(), &written) == 0);
+    CHECK((written.st_mode & 0777) == 0640);
+    CHECK(open_to_all == 0);
 }
