@@ -29,20 +29,23 @@ std::string facts_line(const project::MediaFacts& facts) {
     return line;
 }
 
-std::string found_text(const marks::Analysis& analysis) {
+std::string counts_text(const marks::Analysis& analysis) {
     const auto heard = static_cast<std::size_t>(
         std::count_if(analysis.breaths.begin(), analysis.breaths.end(), [](const marks::Breath& breath) {
             return breath.evidence_kind == marks::BreathEvidence::heard;
         }));
+    return counted(analysis.phrases.size(), "phrase") + ", " + counted(analysis.breaths.size(), "breath") +
+           " (" + std::to_string(heard) + " heard, " + std::to_string(analysis.breaths.size() - heard) +
+           " inferred), " + counted(analysis.switches.size(), "register switch", "register switches") +
+           " and " + counted(analysis.notes.size(), "note");
+}
+
+std::string found_text(const marks::Analysis& analysis) {
     std::string text = analysis.setting == voice::Setting::alone ? "Voice alone" : "Accompanied voice";
     text += ", A4 = " + fixed(analysis.tuning.value(), 1) + " Hz";
     if (analysis.loudness.integrated)
         text += ", " + fixed(analysis.loudness.integrated->value(), 1) + " LUFS";
-    text += ".\nFound " + counted(analysis.phrases.size(), "phrase") + ", " +
-            counted(analysis.breaths.size(), "breath") + " (" + std::to_string(heard) + " heard, " +
-            std::to_string(analysis.breaths.size() - heard) + " inferred), " +
-            counted(analysis.switches.size(), "register switch", "register switches") + " and " +
-            counted(analysis.notes.size(), "note") + ".\n";
+    text += ".\nFound " + counts_text(analysis) + ".\n";
     if (analysis.one_register && !analysis.notes.empty())
         text += "The evidence doesn't split into two registers.\n";
     return text;

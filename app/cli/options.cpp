@@ -51,6 +51,10 @@ void argument(Verb& verb, const std::string& name, std::string& into, const std:
     verb.add_option(name, into, help)->required()->type_name("");
 }
 
+void arguments(Verb& verb, const std::string& name, std::vector<std::string>& into, const std::string& help) {
+    verb.add_option(name, into, help)->required()->type_name("");
+}
+
 void optional_argument(Verb& verb, const std::string& name, std::string& into, const std::string& help) {
     verb.add_option(name, into, help)->type_name("");
 }

@@ -32,6 +32,8 @@ void project_argument(Verb& verb, std::string& project);
 void project_and_action(Verb& verb, std::string& project);
 /// A word that must be there.
 void argument(Verb& verb, const std::string& name, std::string& into, const std::string& help);
+/// Words, at least one.
+void arguments(Verb& verb, const std::string& name, std::vector<std::string>& into, const std::string& help);
 /// A word that may be left out.
 void optional_argument(Verb& verb, const std::string& name, std::string& into, const std::string& help);
 /// Labels of performances, as many as are named; none need be.

@@ -88,15 +88,19 @@ Added add(project::Project& project, const Recording& recording, const Progress&
     return added;
 }
 
-Added listen_again(project::Project& project, const project::Performance& performance,
-                   marks::Accompaniment accompaniment, const Progress& progress) {
-    // Whether it may be partial was decided when it was added.
-    Added added{performance,
-                hear([&] { return project.media(performance); }, {accompaniment, true}, {}, progress), 0};
+Added store_again(project::Project& project, const project::Performance& performance, Heard heard) {
+    Added added{performance, std::move(heard), 0};
     project.store_listening(performance.id, added.heard->analysis);
     added.proposed = propose(project, performance);
     project::spread_sung_words(project, performance.id);
     return added;
+}
+
+Added listen_again(project::Project& project, const project::Performance& performance,
+                   marks::Accompaniment accompaniment, const Progress& progress) {
+    // Whether it may be partial was decided when it was added.
+    return store_again(project, performance,
+                       hear([&] { return project.media(performance); }, {accompaniment, true}, {}, progress));
 }
 
 } // namespace luft::intake

@@ -59,8 +59,11 @@ struct Added {
 /// was listened to, the piece's words are spread over its notes (project/spread_words.h).
 Added add(project::Project& project, const Recording& recording, const Progress& progress);
 
-/// Listens to a performance again; what the coach did stays. Proposes moments anew, and spreads the
-/// piece's words anew around those placed by hand. Throws as hear.
+/// Stores what was heard of a performance again; what the coach did stays. Proposes moments anew, and spreads
+/// the piece's words anew around those placed by hand.
+Added store_again(project::Project& project, const project::Performance& performance, Heard heard);
+
+/// Listens to a performance again, and stores what was heard. Throws as hear.
 Added listen_again(project::Project& project, const project::Performance& performance,
                    marks::Accompaniment accompaniment, const Progress& progress);
 
