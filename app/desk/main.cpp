@@ -13,6 +13,8 @@
 #include <wx/wx.h>
 
 #include <clocale>
+#include <cstdio>
+#include <string_view>
 
 namespace luft::desk {
 namespace {
@@ -55,10 +57,6 @@ class App : public wxApp {
     }
 
     bool OnCmdLineParsed(wxCmdLineParser& parser) override {
-        if (parser.Found("version")) {
-            wxPuts(shown("luftpause-desk " + files::version()));
-            return false;
-        }
         parser.Found("measure", &measured_);
         if (parser.GetParamCount() > 0) file_ = parser.GetParam(0);
         return wxApp::OnCmdLineParsed(parser);
@@ -72,4 +70,11 @@ class App : public wxApp {
 } // namespace
 } // namespace luft::desk
 
-wxIMPLEMENT_APP(luft::desk::App);
+wxIMPLEMENT_APP_NO_MAIN(luft::desk::App);
+
+int main(int argc, char** argv) {
+    // Without a screen, too.
+    if (argc == 2 && std::string_view(argv[1]) == "--version")
+        return std::puts(("luftpause-desk " + luft::files::version()).c_str()) < 0 ? 1 : 0;
+    return wxEntry(argc, argv);
+}
