@@ -35,7 +35,7 @@ wxColour to_wx(sheet::Colour c) {
 SheetView::SheetView(wxWindow* parent, Session& session, Wishes wishes)
     : wxScrolled<wxWindow>(parent, wxID_ANY, wxDefaultPosition, wxDefaultSize, wxVSCROLL | wxWANTS_CHARS),
       session_(session), wishes_(std::move(wishes)), measuring_(sheet::Canvas::picture(1, 1)),
-      widths_(measuring_) {
+      widths_(measuring_), heights_(measuring_) {
     SetBackgroundStyle(wxBG_STYLE_PAINT);
     SetScrollRate(0, 1);
     ShowScrollbars(wxSHOW_SB_NEVER, wxSHOW_SB_ALWAYS);
@@ -98,7 +98,7 @@ void SheetView::lay_out() {
     layout_ = std::make_unique<sheet::Layout>(
         session_.source(), view_,
         [this](double width, std::string_view words, sheet::Type type, int most) {
-            return measuring_.paragraph_height(width, words, type, most);
+            return heights_.of(width, words, type, most);
         },
         [this](std::string_view word) { return widths_.of(word); });
     forget_rows();

@@ -3,6 +3,7 @@
 
 #include "desk/work/session.h"
 #include "sheet/draw.h"
+#include "sheet/heights.h"
 #include "sheet/hit.h"
 #include "sheet/word_places.h"
 
@@ -87,6 +88,7 @@ class SheetView : public wxScrolled<wxWindow> {
     Wishes wishes_;
     sheet::Canvas measuring_;
     sheet::WordWidths widths_;
+    sheet::Heights heights_;
     sheet::View view_;
     bool fitted_ = true; ///< the scale follows the window's width
     std::unique_ptr<sheet::Layout> layout_;

@@ -21,8 +21,7 @@ void draw_brackets(Canvas& canvas, const Layout& layout, std::size_t row, const 
     const PlacedRow& place = layout.places()[row];
     const double lowest =
         layout.rows()[row].kind == Row::Kind::rest ? place.staff_top : place.staff_top - kAbove;
-    for (const auto& b : layout.brackets()) {
-        if (b.row != row) continue;
+    for (const auto& b : layout.brackets_on(row)) {
         const auto& moment = layout.source().moments[b.moment];
         const Colour colour = verdict_colour(moment.verdict, look.colours);
         const bool selected = look.selected_moment == moment.id;
@@ -46,8 +45,7 @@ void draw_brackets(Canvas& canvas, const Layout& layout, std::size_t row, const 
 
 void draw_cards(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look) {
     const Colours& c = look.colours;
-    for (const auto& card : layout.cards()) {
-        if (card.row != row) continue;
+    for (const auto& card : layout.cards_on(row)) {
         const auto& moment = layout.source().moments[card.moment];
         const auto words = card_words(moment, layout.source().vocabulary);
         const Colour colour = verdict_colour(moment.verdict, c);

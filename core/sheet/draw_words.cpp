@@ -16,8 +16,8 @@ void draw_word(Canvas& canvas, const PlacedWord& word, double base, const Look& 
 void draw_words(Canvas& canvas, const Layout& layout, std::size_t row, const Look& look) {
     const auto base = layout.places()[row].words;
     if (!base) return;
-    for (const auto& word : layout.words())
-        if (word.row == row) draw_word(canvas, word, *base, look);
+    for (const auto& word : layout.words_on(row))
+        draw_word(canvas, word, *base, look);
 }
 
 } // namespace luft::sheet

@@ -35,8 +35,7 @@ std::optional<Hit> bracket_at(const Layout& layout, std::size_t row, double x, d
     const double lowest =
         layout.rows()[row].kind == Row::Kind::rest ? place.staff_top : place.staff_top - kAbove;
     const Bracket* best = nullptr;
-    for (const auto& b : layout.brackets()) {
-        if (b.row != row) continue;
+    for (const auto& b : layout.brackets_on(row)) {
         const double line = lowest - 4 - b.lane * kLane;
         const bool on = y >= line - 10 && y <= line + 7 && x >= b.left - 10 && x <= b.right + kEdge;
         if (on && (!best || b.right - b.left < best->right - best->left)) best = &b;
@@ -94,9 +93,8 @@ std::optional<Hit> phrase_at(const Layout& layout, std::size_t row, double x, do
 std::optional<Hit> word_at(const Layout& layout, std::size_t row, double x, double y) {
     const auto base = layout.places()[row].words;
     if (!base || y < *base - kSungWord.size || y > *base + kSungWord.size / 2) return std::nullopt;
-    for (const auto& word : layout.words())
-        if (word.row == row && x >= word.left - 2 && x <= word.left + word.width + 2)
-            return WordHit{word.word, row};
+    for (const auto& word : layout.words_on(row))
+        if (x >= word.left - 2 && x <= word.left + word.width + 2) return WordHit{word.word, row};
     return std::nullopt;
 }
 

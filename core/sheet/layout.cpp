@@ -29,7 +29,25 @@ double card_height(const CardWords& words, double width, const Layout::Measure& 
     return std::ceil(std::max(height, kLeastCard));
 }
 
+template <class Placed>
+std::span<const Placed> on_row(const std::vector<Placed>& all, std::size_t row) {
+    const auto found = std::ranges::equal_range(all, row, {}, &Placed::row);
+    return {found.begin(), found.end()};
+}
+
 } // namespace
+
+std::span<const Bracket> Layout::brackets_on(std::size_t row) const {
+    return on_row(brackets_, row);
+}
+
+std::span<const Card> Layout::cards_on(std::size_t row) const {
+    return on_row(cards_, row);
+}
+
+std::span<const PlacedWord> Layout::words_on(std::size_t row) const {
+    return on_row(words_, row);
+}
 
 CardWords card_words(const project::Moment& moment, const vocabulary::Vocabulary& vocabulary) {
     CardWords words;
@@ -144,6 +162,8 @@ void Layout::place_brackets() {
             brackets_.push_back(b);
         }
     }
+    std::ranges::stable_sort(brackets_, {},
+                             &Bracket::row); // a long one reaches past the next one's first row
 }
 
 void Layout::place_rows(const Measure& measure) {

@@ -9,6 +9,7 @@
 
 #include <functional>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -87,9 +88,14 @@ class Layout {
     [[nodiscard]] const View& view() const { return view_; }
     [[nodiscard]] const std::vector<Row>& rows() const { return rows_; }
     [[nodiscard]] const std::vector<PlacedRow>& places() const { return places_; }
+    // Each row by row.
     [[nodiscard]] const std::vector<Bracket>& brackets() const { return brackets_; }
     [[nodiscard]] const std::vector<Card>& cards() const { return cards_; }
     [[nodiscard]] const std::vector<PlacedWord>& words() const { return words_; } ///< in their order
+    // Those of one row: a day of singing has more of them than there is time to look through for a frame.
+    [[nodiscard]] std::span<const Bracket> brackets_on(std::size_t row) const;
+    [[nodiscard]] std::span<const Card> cards_on(std::size_t row) const;
+    [[nodiscard]] std::span<const PlacedWord> words_on(std::size_t row) const;
     [[nodiscard]] double height() const;
     [[nodiscard]] LevelRange levels() const { return levels_; }
 

@@ -27,16 +27,20 @@ std::vector<Sung> sung_stretches(const profile::Source& source,
         if (!out.empty()) span.start = std::max(span.start, out.back().span.end);
         if (span.length() > Seconds(0)) out.push_back({span, phrase});
     }
-    // Notes that no phrase covers would be lost from sight.
+    // Notes that no phrase covers would be lost from sight. Phrases don't overlap each other here and notes
+    // come in order, so that the ones behind a note's start needn't be looked at again.
+    const std::vector<Sung> phrases = out;
+    auto next = phrases.begin(); // the first phrase that ends after the note starts
     std::vector<Sung> loose;
     for (const auto* note : notes) {
         const Span span = note->span();
-        const auto over = std::ranges::find_if(out, [&](const Sung& s) { return s.span.overlaps(span); });
-        if (over != out.end()) continue;
-        if (!loose.empty() && span.start - loose.back().span.end < kRestBetweenNotes &&
-            std::ranges::none_of(out, [&](const Sung& s) {
-                return s.span.start >= loose.back().span.end && s.span.end <= span.start;
-            }))
+        while (next != phrases.end() && next->span.end <= span.start)
+            ++next;
+        if (next != phrases.end() && next->span.overlaps(span)) continue;
+        // A phrase between it and the note before ends by the note's start.
+        const bool parted =
+            !loose.empty() && next != phrases.begin() && std::prev(next)->span.start >= loose.back().span.end;
+        if (!loose.empty() && span.start - loose.back().span.end < kRestBetweenNotes && !parted)
             loose.back().span.end = std::max(loose.back().span.end, span.end);
         else
             loose.push_back({span});
@@ -109,11 +113,12 @@ std::optional<std::pair<double, double>> range_of(const std::vector<const projec
 
 Seconds cut_of(Span span, Seconds longest, const std::vector<const project::Mark*>& notes) {
     Seconds cut = span.start + longest;
-    for (const auto* note : notes) {
-        const Seconds start = note->span().start;
-        if (start > span.start + longest) break;
-        if (start > span.start + longest * 0.5) cut = start;
-    }
+    // In order of time: the last one that starts early enough is the one, if it starts late enough.
+    const auto after = std::ranges::upper_bound(notes, cut, {},
+                                                [](const project::Mark* note) { return note->span().start; });
+    if (after != notes.begin())
+        if (const Seconds start = (*std::prev(after))->span().start; start > span.start + longest * 0.5)
+            cut = start;
     return cut;
 }
 
