@@ -201,6 +201,17 @@ bool Database::in_transaction() const {
     return sqlite3_get_autocommit(connection_.get()) == 0;
 }
 
+void Database::on_row_written(Told told) {
+    told_ = std::make_unique<Told>(std::move(told));
+    // Not called for tables without row ids, which only the journal has.
+    sqlite3_update_hook(
+        connection_.get(),
+        [](void* given, int, const char*, const char* table, sqlite3_int64 row) {
+            (*static_cast<const Told*>(given))(table, row);
+        },
+        told_.get());
+}
+
 void Database::copy_to(const std::filesystem::path& file) {
     sqlite3* made = nullptr;
     int code = sqlite3_open_v2(file.c_str(), &made, SQLITE_OPEN_READWRITE, nullptr);

@@ -134,6 +134,9 @@ class Database {
     [[nodiscard]] int changes() const;          ///< rows touched by the newest statement
     [[nodiscard]] bool in_transaction() const;
 
+    /// From now on it is told every row that this connection writes. It must not use the database, nor throw.
+    void on_row_written(std::function<void(std::string_view table, std::int64_t row)> told);
+
     /// Copies the whole database, as it is now, into a file that nobody knows yet (new_file.h). Throws
     /// Error(cannot_write), Error(busy) when another program doesn't let it be read.
     void copy_to(const std::filesystem::path& file);
@@ -146,6 +149,8 @@ class Database {
     struct Close {
         void operator()(sqlite3* connection) const;
     };
+    using Told = std::function<void(std::string_view, std::int64_t)>;
+    std::unique_ptr<Told> told_; ///< before the connection: it must outlive it
     std::unique_ptr<sqlite3, Close> connection_;
     std::map<std::string, Statement, std::less<>> prepared_; ///< after the connection: closed before it
 };

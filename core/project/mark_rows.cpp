@@ -34,12 +34,16 @@ std::vector<MarkRow> read_mark_rows(Database& database, PerformanceId id) {
     return all;
 }
 
-MarkRow read_mark_row(Database& database, MarkId id) {
+std::optional<MarkRow> find_mark_row(Database& database, MarkId id) {
     Statement row = database.query(std::string(kSelect) + "WHERE id = ?", id.value);
-    if (!row.step())
-        throw Error(Fault::not_found, "There is no mark with the number " + std::to_string(id.value) + ".",
-                    "Detecting again may have replaced it; look at the list of marks.");
+    if (!row.step()) return std::nullopt;
     return read_row(row);
+}
+
+MarkRow read_mark_row(Database& database, MarkId id) {
+    if (auto row = find_mark_row(database, id)) return *std::move(row);
+    throw Error(Fault::not_found, "There is no mark with the number " + std::to_string(id.value) + ".",
+                "Detecting again may have replaced it; look at the list of marks.");
 }
 
 MarkId insert_mark(Database& database, const MarkRow& row) {

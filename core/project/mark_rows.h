@@ -22,6 +22,7 @@ inline bool untouched(const Mark& mark) {
 }
 
 std::vector<MarkRow> read_mark_rows(Database& database, PerformanceId id);
+std::optional<MarkRow> find_mark_row(Database& database, MarkId id);
 /// Throws Error(not_found).
 MarkRow read_mark_row(Database& database, MarkId id);
 

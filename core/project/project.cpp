@@ -84,7 +84,10 @@ Project Project::open(const std::filesystem::path& given, Access access) {
     migrate(database, file, access, migrations(), kVersionWritten);
     verify_schema(database);
     if (access == Access::edit) install_journal(database);
-    return Project(std::make_unique<Store>(file, access, std::move(database)));
+    auto store = std::make_unique<Store>(file, access, std::move(database));
+    store->database.on_row_written(
+        [log = &store->changes](std::string_view table, std::int64_t row) { log->written(table, row); });
+    return Project(std::move(store));
 }
 
 const std::filesystem::path& Project::file() const {
@@ -158,6 +161,10 @@ std::optional<std::string> Project::redo() {
 
 std::vector<JournalEntry> Project::journal(int most) const {
     return journal_entries(store_->database, std::max(most, 0));
+}
+
+Changes Project::take_changes() {
+    return store_->changes.take(store_->database);
 }
 
 void demand_span(Span span, const std::string& of, bool may_be_empty) {

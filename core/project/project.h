@@ -24,6 +24,13 @@ struct Damage {
     std::string what;
 };
 
+/// What is another than it was when somebody looked last.
+struct Changes {
+    bool everything = false; ///< look at all of it: another program has written, or too much is another
+    bool piece = false, vocabulary = false, moments = false, sung_words = false, script = false;
+    std::vector<MarkId> marks; ///< added, changed or gone, of any performance
+};
+
 /// An open project. Every edit is one transaction that is on disk when the call returns, with its journal
 /// entry. All calls throw Error (not_found for an unknown id, and for edits of a file that is no longer where
 /// it was opened; busy, cannot_write, unreadable …); a call that throws has changed nothing. Not for use from
@@ -94,6 +101,8 @@ class Project {
     /// Marks in order of time; dropped ones only when asked for.
     [[nodiscard]] std::vector<Mark> marks(PerformanceId id, bool with_dropped = false) const;
     [[nodiscard]] Mark mark(MarkId id) const;
+    /// The same; none when there is no such mark.
+    [[nodiscard]] std::optional<Mark> find_mark(MarkId id) const;
     MarkId add_mark(const Mark& mark); ///< by the coach: origin coach, state kept
     void set_mark_state(MarkId id, MarkState state);
     void move_mark(MarkId id, Span span); ///< also keeps it
@@ -152,6 +161,11 @@ class Project {
     std::optional<std::string> undo();
     std::optional<std::string> redo();
     [[nodiscard]] std::vector<JournalEntry> journal(int most = 50) const; ///< newest first
+
+    /// What this open project's edits, undo and redo have changed since the last call, so that whoever keeps
+    /// a copy needn't read everything again; the first call says `everything`. For one keeper. Performances,
+    /// curves and pins aren't told.
+    [[nodiscard]] Changes take_changes();
 
     // --- health
     /// SQLite's own integrity check, foreign keys, value ranges, blob lengths, and carried media against its

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "base/error.h"
+#include "project/changes.h"
 #include "project/database.h"
 #include "project/journal.h"
 #include "project/project.h"
@@ -16,6 +17,7 @@ struct Project::Store {
     std::filesystem::path file; ///< absolute
     Access access;
     mutable Database database;
+    ChangeLog changes = {};
 
     [[nodiscard]] std::filesystem::path folder() const { return file.parent_path(); }
 

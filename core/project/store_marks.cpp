@@ -70,6 +70,11 @@ Mark Project::mark(MarkId id) const {
     return read_mark_row(store_->database, id).mark;
 }
 
+std::optional<Mark> Project::find_mark(MarkId id) const {
+    if (auto row = find_mark_row(store_->database, id)) return std::move(row->mark);
+    return std::nullopt;
+}
+
 MarkId Project::add_mark(const Mark& given) {
     Mark mark = given;
     mark.state = MarkState::kept;

@@ -4,6 +4,7 @@
 #include "profile/gather.h"
 
 #include <algorithm>
+#include <tuple>
 #include <utility>
 
 namespace luft::desk {
@@ -47,6 +48,27 @@ profile::Source read_source(const project::Project& project, const project::Perf
     return source;
 }
 
+/// In the order in which Project::marks has them.
+bool comes_before(const project::Mark& a, const project::Mark& b) {
+    return std::tuple(a.span().start, a.span().end, a.id) < std::tuple(b.span().start, b.span().end, b.id);
+}
+
+/// Puts a mark that was read anew among the others: in the place of what it was, and out of them when it is
+/// gone, dropped or another performance's.
+void put(std::vector<project::Mark>& marks, project::MarkId id, std::optional<project::Mark> now,
+         project::PerformanceId shown) {
+    if (now && (now->performance != shown || now->state == project::MarkState::dropped)) now.reset();
+    const auto was = std::ranges::find(marks, id, &project::Mark::id);
+    if (was != marks.end()) {
+        if (now && now->span() == was->span()) {
+            *was = *std::move(now);
+            return;
+        }
+        marks.erase(was);
+    }
+    if (now) marks.insert(std::ranges::upper_bound(marks, *now, comes_before), *std::move(now));
+}
+
 } // namespace
 
 void Session::create(const std::filesystem::path& file, const project::Piece& piece) {
@@ -65,6 +87,7 @@ void Session::open(const std::filesystem::path& file) {
 
 void Session::take(project::Project project, How how) {
     // Everything that can throw comes first, so that what was open stays open.
+    std::ignore = project.take_changes();
     auto performances = project.performances();
     Damage damage;
     auto source = read_source(project, performances.empty() ? nullptr : &performances.front(),
@@ -130,17 +153,30 @@ void Session::reread() {
     const bool there =
         shown_ && std::ranges::any_of(performances_, [&](const auto& p) { return p.id == *shown_; });
     if (!there) return reload();
-    // The curves stay: only listening changes them, and an hour of them is much to read.
-    source_.piece = project_->piece();
-    source_.performance = *std::ranges::find(performances_, *shown_, &project::Performance::id);
-    source_.marks = project_->marks(*shown_);
-    source_.moments = project_->moments(*shown_);
-    source_.stops = profile::stops_of(*project_, *shown_);
-    source_.sung_words = project_->sung_words(*shown_);
-    source_.vocabulary = project_->vocabulary();
+    project::Changes changed = project_->take_changes();
+    changed.everything |= std::exchange(half_read_, true);
+    read_changes(changed);
+    half_read_ = false;
     const Selection before = selection_;
     drop_stale_selection();
     tell({false, false, true, before != selection_});
+}
+
+void Session::read_changes(const project::Changes& changed) {
+    // The curves stay: only listening changes them, and an hour of them is much to read. A day has 100,000
+    // marks, of which an edit changes one.
+    const bool all = changed.everything;
+    source_.performance = *std::ranges::find(performances_, *shown_, &project::Performance::id);
+    if (all || changed.piece) source_.piece = project_->piece();
+    if (all)
+        source_.marks = project_->marks(*shown_);
+    else
+        for (const auto id : changed.marks)
+            put(source_.marks, id, project_->find_mark(id), *shown_);
+    if (all || changed.moments) source_.moments = project_->moments(*shown_);
+    if (all || changed.script) source_.stops = profile::stops_of(*project_, *shown_);
+    if (all || changed.sung_words) source_.sung_words = project_->sung_words(*shown_);
+    if (all || changed.vocabulary) source_.vocabulary = project_->vocabulary();
 }
 
 void Session::read_names() {
@@ -149,6 +185,8 @@ void Session::read_names() {
 
 void Session::gather() {
     damage_.clear();
+    // Before reading: what another program writes meanwhile is then told the next time.
+    std::ignore = project_->take_changes();
     const auto at =
         std::ranges::find(performances_, shown_, [](const auto& p) { return std::optional(p.id); });
     source_ =

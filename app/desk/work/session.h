@@ -85,6 +85,7 @@ class Session {
     enum class How { edit, read, rescue };
     void take(project::Project project, How how);
     void reread();
+    void read_changes(const project::Changes& changed);
     void read_names();
     void gather();
     void tell(const Change& change) const;
@@ -97,6 +98,7 @@ class Session {
     std::vector<project::Performance> performances_;
     std::optional<project::PerformanceId> shown_;
     profile::Source source_;
+    bool half_read_ = false; ///< rereading after an edit has failed on the way
     Selection selection_;
     std::vector<Watcher> watchers_;
 };
