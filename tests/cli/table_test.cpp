@@ -34,7 +34,8 @@ TEST_CASE("A label becomes a file name that leads nowhere else") {
     CHECK(file_stem("") == "performance");
     CHECK(file_stem(".hidden") == "-hidden");
     CHECK(file_stem("Zoë live") == "Zoë-live");
-    CHECK(file_stem("gpj.\xE2\x80\xAEexe") == "gpj-exe");
+    CHECK(file_stem("gpj.\xE2\x80\xAE"
+                    "exe") == "gpj-exe");
     CHECK(file_stem("a\x1B[2J\xC2\x9B") == "a-2J");
     CHECK(file_stem(std::string(79, 'a') + "éé") == std::string(79, 'a'));
     CHECK(file_stem(std::string(300, 'a')).size() == 80);

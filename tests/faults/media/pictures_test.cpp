@@ -84,7 +84,7 @@ void ask_for_stills(Trials& trials, const Case& one) {
     };
     REQUIRE(program({"new", project, "--title", "Three lines"}) == 0);
     if (program({"add", project, folder / "a.mov", "--label", "A", "--partial"}) != 0) return;
-    program({"script", project, "stop", "--at", "0.3", "--text", "Listen."});
+    REQUIRE(program({"script", project, "add", "--kind", "stop", "--at", "0.3", "--text", "Listen."}) == 0);
     trials.row().run();
     Child child(LUFT_PROGRAM,
                 {"export", project, "--performance", "A", "--as", "stills", "--out", folder / "stills"});
