@@ -66,7 +66,7 @@ class Desk:
             "GDK_BACKEND": "x11", "GSETTINGS_BACKEND": "memory", "NO_AT_BRIDGE": "1", "LANG": "C.UTF-8",
             "SDL_AUDIODRIVER": "disk", "SDL_DISKAUDIOFILE": str(self.sound),
             "SDL_DISKAUDIOFILEIN": str(self.microphone)}
-        for name in ("LD_LIBRARY_PATH", "ASAN_OPTIONS", "UBSAN_OPTIONS", "LSAN_OPTIONS"):
+        for name in ("LD_LIBRARY_PATH", "ASAN_OPTIONS", "UBSAN_OPTIONS", "LSAN_OPTIONS", "TSAN_OPTIONS"):
             if name in os.environ:
                 self.environment[name] = os.environ[name]
 
