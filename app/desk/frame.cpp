@@ -63,7 +63,7 @@ Frame::Frame()
         menu_open_ = false;
     });
     Bind(wxEVT_CLOSE_WINDOW, [this](wxCloseEvent& event) {
-        if (event.CanVeto() && !may_leave()) return event.Veto();
+        if (event.CanVeto() && !(may_leave() && may_stop_work())) return event.Veto();
         rehearsal_->abandon();
         save_layout();
         event.Skip();

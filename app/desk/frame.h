@@ -84,6 +84,11 @@ class Frame : public wxFrame {
     void select_and_reveal(const Selection& selection);
 
     // frame_files.cpp: projects, recordings, background listening
+    /// What would be lost if the work in the background stopped now, as the beginning of a sentence; empty
+    /// when nothing would.
+    [[nodiscard]] std::string unfinished() const;
+    /// Asks, when something would be.
+    bool may_stop_work();
     /// may_leave, and nothing is being done in the background.
     bool may_open_another();
     void new_from_recording(const wxString& media);

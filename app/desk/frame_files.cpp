@@ -64,12 +64,25 @@ void Frame::ask_and(bool new_project) {
     new_project ? new_from_recording(dialog.GetPath()) : add_performance(dialog.GetPath());
 }
 
+std::string Frame::unfinished() const {
+    if (std::ranges::any_of(waiting_, [](const auto& task) { return !is_comparison(task); }))
+        return "There is more to be done in the background";
+    if (!job_ || job_->comparison()) return {}; // nothing is lost by it
+    return job_->writes_files() ? "Files are being written" : "A recording is being listened to";
+}
+
+bool Frame::may_stop_work() {
+    const std::string work = unfinished();
+    if (work.empty()) return true;
+    wxMessageDialog ask(this, work + ". Stop that and close the window?", "Close",
+                        wxYES_NO | wxICON_QUESTION);
+    ask.SetYesNoLabels("Stop and close", "Keep working");
+    return ask.ShowModal() == wxID_YES;
+}
+
 bool Frame::may_open_another() {
-    const bool waits = std::ranges::any_of(waiting_, [](const auto& task) { return !is_comparison(task); });
-    if ((job_ && !job_->comparison()) || waits) {
-        say(waits ? "There is more to be done in the background; wait until it is, or stop it."
-            : job_->writes_files() ? "Files are being written; wait until that is done, or stop it."
-                                   : "A recording is being listened to; wait until it is done, or stop it.");
+    if (const std::string work = unfinished(); !work.empty()) {
+        say(work + "; wait until that is done, or stop it.");
         return false;
     }
     if (!may_leave()) return false;
