@@ -1,8 +1,9 @@
 // Feeds committed inputs to a target, where the compiler brings no fuzzer: each file, and each cut off and
-// changed.
+// changed. What it fed goes as a row into the file that LUFT_FAULT_ROWS names (see tests/faults/row.h).
 #include "fuzz/target.h"
 
 #include <algorithm>
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <iostream>
@@ -33,11 +34,25 @@ class Chance {
     std::uint32_t state_ = 1;
 };
 
+/// Only what came back is counted: a fault ends the program, and its row is missing, which the page's check
+/// says.
+void write_row(char** argv, std::size_t files, int changes, int fed) {
+    const char* rows = std::getenv("LUFT_FAULT_ROWS");
+    if (!rows) return;
+    const std::filesystem::path inputs = argv[1];
+    const std::string program = "fuzz_" + inputs.filename().string();
+    std::ofstream(rows, std::ios::app)
+        << "hostile input\t" << argv[2] << "\t" << files
+        << " inputs that the fuzzer found, each whole, cut off and changed " << changes << " times\t" << fed
+        << "\t0\t" << (changes > 50 ? "LUFT_LONG=1 " : "") << "ctest --test-dir build -R faults_" << program
+        << '\n';
+}
+
 } // namespace
 
 int main(int argc, char** argv) {
     if (argc != 3) {
-        std::cerr << "replay FOLDER CHANGES\n";
+        std::cerr << "replay FOLDER FAULT\n";
         return 2;
     }
     std::vector<std::filesystem::path> files;
@@ -45,13 +60,14 @@ int main(int argc, char** argv) {
         files.push_back(entry.path());
     std::ranges::sort(files);
     if (files.empty()) return 1;
+    const int changes = std::getenv("LUFT_LONG") ? 2000 : 50;
     Chance chance;
     int fed = 0;
     for (const auto& file : files) {
         const std::string whole = read_bytes(file);
         feed(whole);
         feed(whole.substr(0, whole.size() / 2));
-        for (int n = std::stoi(argv[2]); n > 0 && !whole.empty(); --n) {
+        for (int n = changes; n > 0 && !whole.empty(); --n) {
             std::string changed = whole;
             for (std::uint32_t flips = 1 + chance.next() % 8; flips > 0; --flips)
                 changed[chance.next() % changed.size()] = static_cast<char>(chance.next());
@@ -61,4 +77,5 @@ int main(int argc, char** argv) {
         fed += 2;
     }
     std::cout << fed << " inputs from " << files.size() << " files\n";
+    write_row(argv, files.size(), changes, fed);
 }
