@@ -36,8 +36,7 @@ class Canvas {
   public:
     /// A picture of `width` by `height` units; `scale` pixels a unit, for screens with small pixels.
     static Canvas picture(int width, int height, double scale = 1);
-    /// A PDF whose pages have that size. Written under another name first, and whole only after `finish`.
-    /// Throws Error(cannot_write).
+    /// A PDF whose pages have that size, kept in memory until `finish`.
     static Canvas pdf(const std::filesystem::path& file, double width, double height);
     /// A drawing of that size in CSS pixels, kept in memory until `take_svg`.
     static Canvas svg(double width, double height);

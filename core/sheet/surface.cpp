@@ -5,7 +5,6 @@
 #include "base/write_file.h"
 
 #include <cmath>
-#include <system_error>
 
 namespace luft::sheet {
 namespace {
@@ -30,15 +29,6 @@ Canvas::Surface::Surface(cairo_surface_t* s)
     if (cairo_status(context.get()) != CAIRO_STATUS_SUCCESS)
         throw Error(Fault::internal, std::string("Nothing can be drawn: ") +
                                          cairo_status_to_string(cairo_status(context.get())) + ".");
-}
-
-Canvas::Surface::~Surface() {
-    if (part.empty()) return;
-    words.reset();
-    context.reset();
-    surface.reset();
-    std::error_code ignored;
-    std::filesystem::remove(part, ignored);
 }
 
 PangoLayout* Canvas::Surface::layout(std::string_view text, Type type, double width, int most_lines) const {
@@ -73,13 +63,11 @@ Canvas Canvas::picture(int width, int height, double scale) {
 }
 
 Canvas Canvas::pdf(const std::filesystem::path& file, double width, double height) {
-    std::filesystem::path part = file;
-    part += ".part";
-    auto surface = std::make_unique<Surface>(cairo_pdf_surface_create(part.c_str(), width, height));
+    auto text = std::make_unique<std::string>();
+    auto surface =
+        std::make_unique<Surface>(cairo_pdf_surface_create_for_stream(append, text.get(), width, height));
+    surface->written = std::move(text);
     surface->file = file;
-    surface->part = part;
-    if (cairo_surface_status(surface->surface.get()) != CAIRO_STATUS_SUCCESS)
-        refuse(file, cairo_status_to_string(cairo_surface_status(surface->surface.get())));
     return Canvas(std::move(surface));
 }
 
@@ -87,7 +75,7 @@ Canvas Canvas::svg(double width, double height) {
     auto text = std::make_unique<std::string>();
     auto surface =
         std::make_unique<Surface>(cairo_svg_surface_create_for_stream(append, text.get(), width, height));
-    surface->svg = std::move(text);
+    surface->written = std::move(text);
     cairo_svg_surface_set_document_unit(surface->surface.get(), CAIRO_SVG_UNIT_PX);
     return Canvas(std::move(surface));
 }
@@ -98,7 +86,7 @@ std::string Canvas::take_svg() {
     if (cairo_surface_status(surface) != CAIRO_STATUS_SUCCESS)
         throw Error(Fault::internal, std::string("A picture can't be drawn: ") +
                                          cairo_status_to_string(cairo_surface_status(surface)) + ".");
-    return std::move(*surface_->svg);
+    return std::move(*surface_->written);
 }
 
 void Canvas::next_page() {
@@ -110,10 +98,7 @@ void Canvas::finish() {
     cairo_surface_finish(surface);
     if (cairo_surface_status(surface) != CAIRO_STATUS_SUCCESS)
         refuse(surface_->file, cairo_status_to_string(cairo_surface_status(surface)));
-    std::error_code fault;
-    std::filesystem::rename(surface_->part, surface_->file, fault);
-    if (fault) refuse(surface_->file, fault.message());
-    surface_->part.clear();
+    write_file(surface_->file, *surface_->written);
 }
 
 Canvas::Pixels Canvas::pixels() {

@@ -25,15 +25,14 @@ template <class T, auto Close>
 using Handle = std::unique_ptr<T, Closer<Close>>;
 
 struct Canvas::Surface {
-    std::unique_ptr<std::string> svg; ///< of a drawing: what is written so far; outlives the surface
+    std::unique_ptr<std::string> written; ///< an SVG's or a PDF's, so far; outlives the surface
     Handle<cairo_surface_t, cairo_surface_destroy> surface;
     Handle<cairo_t, cairo_destroy> context;
     Handle<PangoLayout, g_object_unref> words;
     std::filesystem::path file; ///< where a finished PDF goes; empty for a picture
-    std::filesystem::path part; ///< where it is written
 
     explicit Surface(cairo_surface_t* s);
-    ~Surface();
+    ~Surface() = default;
     Surface(const Surface&) = delete;
     Surface& operator=(const Surface&) = delete;
 
