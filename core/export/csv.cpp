@@ -28,10 +28,12 @@ std::string csv_field(std::string_view text) {
 }
 
 std::string csv_words(std::string_view text) {
-    std::string_view behind = text;
+    // Control characters go from a field, so that what comes behind them may be its first.
+    const std::string clean = without_orders(text);
+    std::string_view behind = clean;
     while (behind.starts_with('\''))
         behind.remove_prefix(1);
-    return (starts_formula(behind) ? "'" : "") + std::string(text);
+    return (starts_formula(behind) ? "'" : "") + clean;
 }
 
 std::string csv_record(const std::vector<std::string>& fields) {

@@ -61,6 +61,10 @@ TEST_CASE("records end with CR LF, and text that looks like a formula is made ha
     CHECK(read_back(csv)[7][10] == "'=1+1 is no formula here");
     for (const char* text : {"=1", "+1", "-1", "@x", "\t=1", "\r=1"})
         CHECK(csv_words(text) == "'" + std::string(text));
+    CHECK(csv_words("\x01\x1B=1") == "'=1");
+    CHECK(csv_words("＝1") == "'＝1");
+    CHECK(csv_words("'=1") == "''=1");
+    CHECK(csv_words("'tis") == "'tis");
     CHECK(csv_words("a=1") == "a=1");
     CHECK(csv_words("").empty());
 }

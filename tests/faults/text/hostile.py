@@ -194,7 +194,7 @@ def main():
                      lambda n, t, c: texts.harmless(all_texts[(n + turn) % len(all_texts)]))
         if LONG:
             round_of(row, template, folder, "broken", lambda n, t, c: texts.BROKEN[n % len(texts.BROKEN)],
-                     lambda n, t, c: texts.harmless(texts.BROKEN[n % len(texts.BROKEN)].decode("utf-8", "replace")))
+                     lambda n, t, c: texts.harmless(texts.BROKEN[n % len(texts.BROKEN)].decode("utf-8", "replace")).encode())
     row.write()
     sys.exit(1 if row.losses else 0)
 

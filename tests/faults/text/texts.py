@@ -53,7 +53,7 @@ def harmless(text):
         elif unicodedata.category(c) == "Cc":
             continue
         else:
-            out.append("x")
+            out.append("_" if c.isascii() else "x")  # no word, or a part of one, as before
     return "".join(out)
 
 
