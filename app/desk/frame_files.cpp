@@ -75,7 +75,7 @@ bool Frame::may_stop_work() {
     const std::string work = unfinished();
     if (work.empty()) return true;
     wxMessageDialog ask(this, work + ". Stop that and close the window?", "Close",
-                        wxYES_NO | wxICON_QUESTION);
+                        wxYES_NO | wxNO_DEFAULT | wxICON_QUESTION);
     ask.SetYesNoLabels("Stop and close", "Keep working");
     return ask.ShowModal() == wxID_YES;
 }

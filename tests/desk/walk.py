@@ -14,6 +14,7 @@ import time
 
 sys.dont_write_bytecode = True
 import broken  # noqa: E402
+import closing  # noqa: E402
 import script  # noqa: E402
 import versions  # noqa: E402
 from project_file import ProjectFile  # noqa: E402
@@ -239,6 +240,8 @@ def walk(program, media_folder, folder):
         tell("opened what is broken")
         loop(desk, folder)
         tell("looped")
+        closing.while_listening(desk, media, folder, NEW)
+        tell("closed while it listened")
         versions.walk(desk, program, media_folder, folder, until_edit, tell)
     finally:
         desk.close()
