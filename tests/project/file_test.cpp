@@ -46,6 +46,16 @@ TEST_CASE("a project is not made where something exists, nor where there is no f
     CHECK_FALSE(fs::exists(s.folder / "x.luft"));
 }
 
+TEST_CASE("a project is not made where the journal of another one lies, which would be rolled back into it") {
+    Folder folder;
+    write_all(folder / "p.luft-journal", "of an edit that was cut off");
+    CHECK(fault_of([&] {
+              Project::create(folder / "p.luft", {"T", "", "", "", ""});
+          }) == Fault::cannot_write);
+    CHECK(folder.names() == std::vector<std::string>{"p.luft-journal"});
+    CHECK(read_all(folder / "p.luft-journal") == "of an edit that was cut off");
+}
+
 TEST_CASE("closed, a project is one file and nothing beside it") {
     Folder folder;
     {

@@ -19,7 +19,7 @@ struct Work {
     std::function<void(const fs::path&)> furnish;
     std::string project = "song.luft"; ///< whose edits are looked at; empty = it isn't there before
     std::string makes;                 ///< the project that it makes, if any
-    bool is_long = false; ///< takes seconds: a short run does it seldom
+    bool is_long = false;              ///< takes seconds: a short run does it seldom
 };
 
 /// A copy of a furnished folder, to work in.
