@@ -36,7 +36,8 @@ def fails(*command):
 
 
 def pack(build, scratch):
-    output("cpack", "-G", "DEB", "-B", scratch / "pack", "--config", build / "CPackConfig.cmake", cwd=build)
+    # A narrow umask must not show in it.
+    output("cpack", "-G", "DEB", "-B", scratch / "pack", "--config", build / "CPackConfig.cmake", cwd=build, umask=0o077)
     (package,) = (scratch / "pack").glob("*.deb")
     output("dpkg-deb", "-x", package, scratch / "root")
     return package, scratch / "root/usr"
@@ -50,6 +51,8 @@ def unpacked(build, source, scratch):
         for name in FILES:
             row.must((usr / name).is_file() and (usr / name).stat().st_size > 0, f"{name} isn't in the package")
         row.must(output("dpkg-deb", "-f", package, "Version").strip() == version, "the package has another version")
+        shut = [line for line in output("dpkg-deb", "-c", package).splitlines() if not re.match(r"(drwxr-xr-x|-rwxr-xr-x|-rw-r--r--) root/root ", line)]
+        row.must(not shut, f"not for everybody: {shut[:3]}")
         needs = output("dpkg-deb", "-f", package, "Depends")
         row.must("libavformat" in needs and "libwxgtk" in needs, f"it needs only {needs}")
         work, home = scratch / "work", scratch / "home"
