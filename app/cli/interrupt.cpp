@@ -25,10 +25,11 @@ constexpr timespec kPatience{0, 20'000'000};
 
 } // namespace
 
-Interrupt::Interrupt() : signals_(stop_signals()) {
-    pthread_sigmask(SIG_BLOCK, &signals_, nullptr);
+Interrupt::Interrupt() {
+    const sigset_t signals = stop_signals();
+    pthread_sigmask(SIG_BLOCK, &signals, nullptr);
     // A thread that waits for the signals may do anything in answer; a signal handler may do nearly nothing.
-    waiter_ = std::jthread([set = signals_, stop = stop_](const std::stop_token& unwanted) mutable {
+    waiter_ = std::jthread([set = signals, stop = stop_](const std::stop_token& unwanted) mutable {
         while (!unwanted.stop_requested())
             if (sigtimedwait(&set, nullptr, &kPatience) > 0) {
                 if (stop.stop_requested()) ::_exit(kStoppedStatus);
@@ -40,7 +41,8 @@ Interrupt::Interrupt() : signals_(stop_signals()) {
 Interrupt::~Interrupt() {
     waiter_.request_stop();
     waiter_.join();
-    pthread_sigmask(SIG_UNBLOCK, &signals_, nullptr);
+    // They stay blocked: the work is done, and a program that is ending anyway mustn't look as if it was
+    // stopped.
 }
 
 } // namespace luft::cli

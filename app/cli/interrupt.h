@@ -1,7 +1,6 @@
 // Ctrl+C as a stop token: long work ends between two steps and leaves nothing half done.
 #pragma once
 
-#include <csignal>
 #include <stop_token>
 #include <thread>
 
@@ -9,7 +8,8 @@ namespace luft::cli {
 
 /// While it lives, the first SIGINT, SIGTERM or SIGHUP (the terminal was closed) asks the work to stop; a
 /// second one ends the program at once. One that was ignored when the program began stays ignored. Threads
-/// made later inherit that they don't take the signals themselves. One at a time.
+/// made later inherit that they don't take the signals themselves. After it they are taken no more: what was
+/// done by then is done, and the program says so. One at a time.
 class Interrupt {
   public:
     Interrupt();
@@ -20,7 +20,6 @@ class Interrupt {
     [[nodiscard]] std::stop_token stop_token() const { return stop_.get_token(); }
 
   private:
-    sigset_t signals_;
     std::stop_source stop_;
     std::jthread waiter_;
 };
