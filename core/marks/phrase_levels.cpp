@@ -32,11 +32,9 @@ double length_of(const std::vector<LevelPoint>& points) {
 } // namespace
 
 std::span<const Note> notes_within(const std::vector<Note>& notes, Span span) {
-    const auto first =
-        std::ranges::find_if(notes, [&](const Note& n) { return n.span.middle() >= span.start; });
-    const auto last =
-        std::find_if(first, notes.end(), [&](const Note& n) { return n.span.middle() >= span.end; });
-    return {first, last};
+    const auto middle = [](const Note& n) { return n.span.middle(); };
+    const auto first = std::ranges::lower_bound(notes, span.start, {}, middle);
+    return {first, std::ranges::lower_bound(first, notes.end(), span.end, {}, middle)};
 }
 
 std::optional<PhraseLevel> phrase_level(std::span<const Note> notes, const Curve<Decibels>& level,

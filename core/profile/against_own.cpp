@@ -35,14 +35,17 @@ std::vector<std::optional<double>> for_its_vowel(const std::vector<SungNote>& no
     std::map<std::string, std::vector<double>> by_vowel;
     for (const auto& n : notes)
         if (const auto v = colour(n); v && *v > 0 && !vowel(n).empty()) by_vowel[vowel(n)].push_back(*v);
+    std::map<std::string, double> middle;
+    for (const auto& [name, values] : by_vowel)
+        if (values.size() >= kLeastOfVowel) middle[name] = *median(values);
     std::vector<std::optional<double>> out;
     for (const auto& n : notes) {
         const auto v = colour(n);
-        const auto like = by_vowel.find(vowel(n));
-        if (!v || !(*v > 0) || like == by_vowel.end() || like->second.size() < kLeastOfVowel)
+        const auto like = middle.find(vowel(n));
+        if (!v || !(*v > 0) || like == middle.end())
             out.emplace_back();
         else
-            out.emplace_back(std::log(*v / *median(like->second)));
+            out.emplace_back(std::log(*v / like->second));
     }
     return out;
 }

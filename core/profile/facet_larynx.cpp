@@ -32,11 +32,18 @@ std::optional<double> spacing(const SungNote& n) {
 
 void find_rising(const Material& m, const std::vector<std::optional<double>>& own, Draft& d) {
     int told = 0;
-    for (std::size_t p = 0; p < m.phrases.size(); ++p) {
+    struct Climb {
         std::vector<double> pitch, shift;
-        for (std::size_t i = 0; i < m.notes.size(); ++i)
-            if (m.notes[i].phrase == static_cast<int>(p) && own[i])
-                pitch.push_back(m.notes[i].written.value()), shift.push_back(*own[i]);
+    };
+    std::vector<Climb> climbs(m.phrases.size());
+    for (std::size_t i = 0; i < m.notes.size(); ++i) {
+        const auto phrase = static_cast<std::size_t>(m.notes[i].phrase); // none is -1, past the end then
+        if (phrase >= climbs.size() || !own[i]) continue;
+        climbs[phrase].pitch.push_back(m.notes[i].written.value());
+        climbs[phrase].shift.push_back(*own[i]);
+    }
+    for (std::size_t p = 0; p < m.phrases.size(); ++p) {
+        const auto& [pitch, shift] = climbs[p];
         if (pitch.size() < kLeastOfPhrase) continue;
         const auto [low, high] = std::ranges::minmax(pitch);
         const auto line = fit_line(pitch, shift);
