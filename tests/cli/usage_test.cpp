@@ -95,7 +95,7 @@ TEST_CASE("The program's own help names each verb, and its version is a line") {
     const std::string help = done({"--help"});
     for (const auto& verb : kVerbs)
         CHECK(help.find("\n  " + verb.front()) != std::string::npos);
-    CHECK(done({"--version"}).starts_with("luftpause 0."));
+    CHECK(done({"--version"}).starts_with("luftpause 1."));
 }
 
 TEST_CASE("Wrong use has status 2 and one line that says where help is") {

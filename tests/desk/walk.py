@@ -168,6 +168,7 @@ def crash(desk, project):
     before = project.commits()
     listen_again(desk)
     wait_for("listening again", lambda: project.commits() != before)
+    time.sleep(2)  # what was found is stored, and shown: the window has nothing left to ask about
     desk.quit()
     assert project.sound() and project.coachs() == coachs
 
