@@ -25,8 +25,9 @@ void add_curve(std::string& out, std::string_view key, const Curve<Unit>& curve,
     out += "],";
 }
 
-std::string curves_text(const voice::Curves& curves) {
-    std::string out = "{";
+/// Straight into the text as well: of a day they are 300 MB, which no copy should be made of.
+void add_curves(std::string& out, const voice::Curves& curves) {
+    out += ",\n  \"curves\": {";
     add_curve(out, "f0_hz", curves.f0, 2);
     add_curve(out, "voicing", curves.voicing, 3);
     add_curve(out, "loudness_lufs", curves.loudness, 2);
@@ -41,8 +42,7 @@ std::string curves_text(const voice::Curves& curves) {
     add_curve(out, "hnr_db", curves.hnr, 2);
     add_curve(out, "alpha_db", curves.alpha, 2);
     add_curve(out, "f3_hz", curves.f3, 1);
-    out.pop_back(); // the last comma
-    return out + "}";
+    out.back() = '}'; // the last comma
 }
 
 Json media_value(const marks::Analysis& analysis, const project::MediaFacts& facts) {
@@ -86,12 +86,13 @@ std::string analysis_json(const marks::Analysis& analysis, const project::MediaF
     member("loudness", loudness_value(analysis.loudness).dump());
     member("setting", Json(word(analysis.setting)).dump());
     member("one_register", analysis.one_register ? "true" : "false");
-    member("curves", curves_text(analysis.curves));
+    add_curves(out, analysis.curves);
     member("breaths", list_text(analysis.breaths, breath_value));
     member("phrases", list_text(analysis.phrases, phrase_value));
     member("switches", list_text(analysis.switches, switch_value));
     member("notes", list_text(analysis.notes, note_value));
-    return out + "\n}\n";
+    out += "\n}\n";
+    return out;
 }
 
 } // namespace luft::exports
