@@ -76,13 +76,13 @@ def recording(bin, folder):
                     str(HOURS * 3600), "-sample_fmt", "s16", "-c:a", "flac", "-compression_level", "1",
                     f"{folder}/long.flac"], check=True)
     lines = ["| work | processor time | most | peak memory | most | |", "|---|---|---|---|---|---|"]
-    seconds, memory = run([program, "listen", f"{folder}/long.flac", "--out", f"{folder}/long.json"])
-    lines.append(row(f"`listen`, {HOURS * 3600 / seconds:.0f} x real time", seconds, HOURS * 3600 / 25, memory, 400 * HOURS))
-    run([program, "new", f"{folder}/long.luft", "--title", "A Day"])
-    seconds, memory = run([program, "add", f"{folder}/long.luft", f"{folder}/long.flac"])
-    lines.append(row("`add`", seconds, HOURS * 3600 / 25, memory, 400 * HOURS))
-    seconds, memory = run([program, "profile", f"{folder}/long.luft"])
-    lines.append(row("`profile` of it", seconds, 5, memory))
+    run([program, "new", f"{folder}/day.luft", "--title", "A Day"])
+    seconds, memory = run([program, "add", f"{folder}/day.luft", f"{folder}/long.flac"])
+    lines.append(row(f"`add`, which listens to it: {HOURS * 3600 / seconds:.0f} x real time", seconds, HOURS * 3600 / 25,
+                     memory, 400 * HOURS))
+    lines.append(row("`profile` of it", *(lambda r: (r[0], 5, r[1]))(run([program, "profile", f"{folder}/day.luft"]))))
+    lines.append(row("`export --as analysis` of it", *(lambda r: (r[0], 60, r[1]))(
+        run([program, "export", f"{folder}/day.luft", "--as", "analysis", "--out", f"{folder}/day.json"]))))
     return lines
 
 

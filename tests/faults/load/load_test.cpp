@@ -66,7 +66,7 @@ TEST_CASE(
     const int marks = test::runs(500, 2000), moments = test::runs(40, 200);
     // The curves of fifty performances of ten minutes take 170 MB, and 100,000 marks another 100: what held
     // all of them at once would not fit.
-    const double most_megabytes = 200;
+    const double most_megabytes = 100;
     Row row("load", "a project with dozens of performances and tens of thousands of marks",
             "50 performances of 2,000 marks and 200 moments made; each shown, edited, undone, summed up and "
             "exported; peak memory under " +
