@@ -10,21 +10,14 @@ import time
 sys.dont_write_bytecode = True
 sys.path.insert(0, str(pathlib.Path(__file__).parent.parent / "desk"))
 import traced as tracing  # noqa: E402
-from project_file import ProjectFile  # noqa: E402
+from walk import bring_in  # noqa: E402
 from window import Desk, Screen, wait_for  # noqa: E402
 
-NEW, TITLE, PRINT, FILES = "New from a recording", "Quiet Song", "Print the sheet to PDF", "Files for the edit"
+TITLE, PRINT = "Quiet Song", "Print the sheet to PDF"
 
 
 def walk(desk, recording, work):
-    desk.start(recording, NEW)
-    desk.keys("ctrl+a")
-    desk.type(TITLE)
-    desk.keys("Return")
-    desk.gone(NEW)
-    desk.focus(TITLE)
-    project = ProjectFile(recording.with_suffix(".luft"))
-    wait_for("listening to end", lambda: any(e.startswith("propose moments") for e in project.edits()), 60)
+    project = bring_in(desk, recording, TITLE)
     desk.keys("space")
     time.sleep(1)
     desk.keys("space", "n", "k")
