@@ -34,9 +34,13 @@ void listen_to_file(const Options& options, Frame& frame) {
 
 void listen_to_project(const Options& options, Frame& frame) {
     project::Project project = open_to_edit(options.inputs.front());
+    if (options.all && !options.performances.empty()) throw UsageError("give --performance or --all");
     std::vector<project::Performance> chosen;
-    for (const std::string& label : options.performances)
-        chosen.push_back(project.performance(label));
+    for (const std::string& label : options.performances) {
+        const project::Performance one = project.performance(label);
+        const bool again = std::ranges::any_of(chosen, [&](const auto& other) { return other.id == one.id; });
+        if (!again) chosen.push_back(one);
+    }
     if (options.all)
         chosen = project.performances();
     else if (chosen.empty())

@@ -7,12 +7,11 @@
 #include "export/analysis_json.h"
 #include "files/formats.h"
 #include "files/sources.h"
+#include "files/stems.h"
 #include "files/write_all.h"
 
-#include <algorithm>
 #include <mutex>
 #include <new>
-#include <set>
 #include <utility>
 
 namespace luft::cli {
@@ -22,13 +21,6 @@ using Paths = std::vector<std::filesystem::path>;
 
 constexpr std::string_view kDoing = "listening to the recordings";
 
-/// Small letters, for folders in which capitals don't make another name.
-std::string folded(std::string name) {
-    std::ranges::transform(name, name.begin(),
-                           [](char c) { return c >= 'A' && c <= 'Z' ? char(c + 32) : c; });
-    return name;
-}
-
 /// One file a name in the folder, in their order; the folder is made, and no source is among them.
 Paths places_in(const std::string& folder, const std::vector<std::string>& names, const Paths& sources) {
     std::error_code refused;
@@ -36,12 +28,9 @@ Paths places_in(const std::string& folder, const std::vector<std::string>& names
     if (refused)
         throw Error(Fault::cannot_write, "'" + folder + "' can't be made: " + refused.message() + ".");
     Paths places;
-    std::set<std::string> taken;
+    files::Stems stems;
     for (const std::string& name : names) {
-        std::string stem = name;
-        for (int i = 2; !taken.insert(folded(stem)).second; ++i)
-            stem = name + "-" + std::to_string(i);
-        places.push_back(std::filesystem::path(folder) / (stem + ".json"));
+        places.push_back(std::filesystem::path(folder) / (stems.take(name) + ".json"));
         files::spare(places.back(), sources);
     }
     return places;
@@ -65,6 +54,8 @@ class Told {
                 one_line(name + ": " + error.what() + (error.advice().empty() ? "" : " " + error.advice())));
         } catch (const std::bad_alloc&) {
             frame_.note(one_line(name + ": out of memory."));
+        } catch (const std::exception& error) {
+            frame_.note(one_line(name + ": something unforeseen happened: " + error.what()));
         }
     }
     /// Throws Error when one has failed.
@@ -123,7 +114,7 @@ void listen_again(project::Project& project, const std::vector<project::Performa
         [&](std::size_t i, const Progress& progress) {
             const auto open = [&] {
                 const std::lock_guard hold(one_at_a_time);
-                return project.media(performances[i]);
+                return project.media(performances[i], false, {}, progress);
             };
             // Whether it may be partial was decided when it was added.
             heard[i] = intake::hear(open, {how.listening.accompaniment, true}, {}, progress);

@@ -26,8 +26,8 @@ compare::Side side_of(const project::Project& project, const project::Performanc
         compare::side_of(listening, project.curves(performance.id), project.marks(performance.id));
     if (harmony) side.harmony = heard_before(before, performance, side.tuning);
     if (harmony && !side.harmony)
-        side.harmony =
-            compare::hear_harmony(*media::open_sound(project.media(performance)), side.tuning, progress);
+        side.harmony = compare::hear_harmony(
+            *media::open_sound(project.media(performance, false, {}, progress)), side.tuning, progress);
     return side;
 }
 

@@ -7,11 +7,11 @@
 #include "export/compare_text.h"
 #include "files/compared.h"
 #include "files/sources.h"
+#include "files/stems.h"
 #include "profile/gather.h"
 
 #include <algorithm>
 #include <array>
-#include <set>
 
 namespace luft::files {
 namespace {
@@ -94,16 +94,14 @@ Written write_comparisons(const project::Project& project, const std::filesystem
             return !project.listening(performance.id);
         }))
         return written;
-    std::set<std::string> taken;
+    Stems stems;
     std::optional<compare::Comparison> before;
     const double pairs = static_cast<double>(performances.size() - 1);
     for (std::size_t i = 1; i < performances.size(); ++i) {
         const double from = static_cast<double>(i - 1) / pairs, to = static_cast<double>(i) / pairs;
         const Progress part = progress.part(from, to);
-        const std::string plain = file_stem(performances[0].label) + "-" + file_stem(performances[i].label);
-        std::string stem = plain;
-        for (int n = 2; !taken.insert(stem).second; ++n)
-            stem = plain + "-" + std::to_string(n);
+        const std::string stem =
+            stems.take(file_stem(performances[0].label) + "-" + file_stem(performances[i].label));
         try {
             auto comparison =
                 compare_as_can_be(project, performances[0], performances[i], before ? &*before : nullptr,

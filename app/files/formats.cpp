@@ -42,8 +42,8 @@ template <media::StillKind kind>
 constexpr AsFolder kStills{[](Material& m, const std::filesystem::path& folder, const Progress& progress) {
                                return exports::stills(
                                    m.script_source(), m.cue_sheet(),
-                                   [&] { return m.project().media(m.performance()); }, folder, kind,
-                                   progress);
+                                   [&] { return m.project().media(m.performance(), false, {}, progress); },
+                                   folder, kind, progress);
                            },
                            "No stills: the recording has no moving picture, or the script has no stop."};
 

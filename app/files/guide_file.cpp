@@ -9,11 +9,11 @@ namespace luft::files {
 guide::Report write_guide_file(Material& material, const std::filesystem::path& file,
                                const guide::Options& options, bool voices, const Progress& progress) {
     const project::Project& project = material.project();
-    const auto open = [&] { return project.media(material.performance()); };
+    const auto open = [&] { return project.media(material.performance(), false, {}, progress); };
     std::vector<guide::Quoted> quoted;
     for (const script::QuotedOther& one : material.cue_sheet().others) {
         const auto& other = script::other_of(material.script_source(), one.performance)->performance;
-        quoted.push_back({other.id, [&project, &other] { return project.media(other); },
+        quoted.push_back({other.id, [&] { return project.media(other, false, {}, progress); },
                           [&project, &other] { return profile::gather(project, other); }});
     }
     const guide::Material made_of{.source = material.script_source(),

@@ -13,9 +13,10 @@ namespace {
 
 constexpr int kSoundKbps = 192; // as in the guide movie
 
-together::Recording recording(const project::Project& project, const project::Performance& performance) {
+together::Recording recording(const project::Project& project, const project::Performance& performance,
+                              const Progress& progress) {
     const auto listening = project.listening(performance.id);
-    return {media::open_playable_sound(project.media(performance)),
+    return {media::open_playable_sound(project.media(performance, false, {}, progress)),
             listening ? listening->loudness.integrated : std::nullopt};
 }
 
@@ -68,18 +69,18 @@ class Way {
 
 } // namespace
 
-std::unique_ptr<media::PlayableSound> open_in_step(const project::Project& project,
-                                                   const project::Performance& a,
-                                                   const project::Performance& b,
-                                                   const compare::Alignment& alignment, bool transposed) {
-    return std::make_unique<together::InStep>(recording(project, a), recording(project, b), alignment,
-                                              transposed);
+std::unique_ptr<media::PlayableSound>
+open_in_step(const project::Project& project, const project::Performance& a, const project::Performance& b,
+             const compare::Alignment& alignment, bool transposed, const Progress& progress) {
+    return std::make_unique<together::InStep>(recording(project, a, progress),
+                                              recording(project, b, progress), alignment, transposed);
 }
 
 Seconds write_in_step(const project::Project& project, const compare::Comparison& compared,
                       const std::filesystem::path& file, const InStepOptions& options,
                       const Progress& progress) {
-    const auto sound = open_in_step(project, compared.a, compared.b, compared.alignment, options.transposed);
+    const auto sound =
+        open_in_step(project, compared.a, compared.b, compared.alignment, options.transposed, progress);
     const SampleRate made = sound->format().rate, written = media::movie_rate(file, made);
     const auto writer = media::write_movie(
         file, {.sample_rate = written, .channels = 2, .audio_kbps = kSoundKbps, .reproducible = false});

@@ -17,10 +17,9 @@ struct InStepOptions {
 
 /// The two recordings as one sound at the first one's time (together/in_step.h), both equally loud as far as
 /// the project knows. Throws as Project::media and media::open_playable_sound.
-std::unique_ptr<media::PlayableSound> open_in_step(const project::Project& project,
-                                                   const project::Performance& a,
-                                                   const project::Performance& b,
-                                                   const compare::Alignment& alignment, bool transposed);
+std::unique_ptr<media::PlayableSound>
+open_in_step(const project::Project& project, const project::Performance& a, const project::Performance& b,
+             const compare::Alignment& alignment, bool transposed, const Progress& progress = {});
 
 /// Writes it: WAV, FLAC or M4A by the file's ending, 24 bits where nothing is lost; how long it is. Throws as
 /// open_in_step and media::write_movie, and Stopped; then nothing is left behind.

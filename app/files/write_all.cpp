@@ -2,21 +2,12 @@
 
 #include "base/write_file.h"
 #include "files/sources.h"
+#include "files/stems.h"
 
 #include <algorithm>
-#include <set>
 
 namespace luft::files {
 namespace {
-
-/// A performance's label may be no file name, and two may become the same one.
-std::string stem_of(const project::Performance& performance, std::set<std::string>& taken) {
-    const std::string plain = file_stem(performance.label);
-    std::string stem = plain;
-    for (int i = 2; !taken.insert(stem).second; ++i)
-        stem = plain + "-" + std::to_string(i);
-    return stem;
-}
 
 /// How much longer than the others a format takes, roughly: progress goes by it.
 double weight(const Format& format) {
@@ -74,9 +65,9 @@ Written write_all(const project::Project& project, const std::vector<project::Pe
     for (const Format& format : formats())
         if (!wanted || wanted(format)) whole += weight(format) * static_cast<double>(performances.size());
     Written written;
-    std::set<std::string> taken;
+    Stems stems; // a label may be no file name, and two may become the same one
     for (const project::Performance& performance : performances) {
-        const std::string stem = stem_of(performance, taken);
+        const std::string stem = stems.take(file_stem(performance.label));
         Material material(project, performance);
         for (const Format& format : formats()) {
             if (wanted && !wanted(format)) continue;

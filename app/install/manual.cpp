@@ -71,7 +71,9 @@ std::string manual() {
     return text + ".SH EXIT STATUS\n0 when done, 1 when it failed, 2 when it was called wrongly, " +
            std::to_string(cli::kStoppedStatus) +
            " when it was stopped.\n.SH FILES\n.I NAME.luft\nis a project: one file, whole between two edits. "
-           "Nothing is written but it and the files that you ask for; there is no configuration.\n"
+           "Nothing is written but it, a copy of an older one before it is brought up to date, and the files "
+           "that you "
+           "ask for; there is no configuration.\n"
            ".SH SEE ALSO\n.BR luftpause\\-desk (1),\n.I /usr/share/doc/luftpause/guide.md\n";
 }
 

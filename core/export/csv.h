@@ -8,8 +8,8 @@
 namespace luft::exports {
 
 /// One record: fields joined by commas and ended with CR LF (rule 1). A field that holds a comma, a quote or
-/// a line end is quoted, and its quotes are doubled (rules 6 and 7). As
-/// without_orders (base/shown_text.h).
+/// a line end is quoted, and its quotes are doubled (rules 6 and 7). The
+/// text goes through without_orders (base/shown_text.h).
 std::string csv_record(const std::vector<std::string>& fields);
 
 /// One field as it stands in a record.

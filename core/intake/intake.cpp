@@ -100,7 +100,8 @@ Added listen_again(project::Project& project, const project::Performance& perfor
                    marks::Accompaniment accompaniment, const Progress& progress) {
     // Whether it may be partial was decided when it was added.
     return store_again(project, performance,
-                       hear([&] { return project.media(performance); }, {accompaniment, true}, {}, progress));
+                       hear([&] { return project.media(performance, false, {}, progress); },
+                            {accompaniment, true}, {}, progress));
 }
 
 } // namespace luft::intake

@@ -77,6 +77,13 @@ Header read_header(const std::filesystem::path& file) {
 
 } // namespace
 
+std::filesystem::path place_of(const std::filesystem::path& given) {
+    std::error_code unknown;
+    const auto place = std::filesystem::weakly_canonical(given, unknown);
+    // What can't be found out shows when the file is opened.
+    return unknown ? std::filesystem::absolute(given) : place;
+}
+
 void expect_project_header(const std::filesystem::path& file) {
     const Header header = read_header(file);
     if (big_endian(header, kApplicationIdAt, 4) != kApplicationId)

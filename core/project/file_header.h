@@ -9,8 +9,12 @@
 
 namespace luft::project {
 
-/// Reads the header without SQLite, so that a file of another kind or of a newer version isn't touched.
-/// Throws Error(not_found, unreadable, newer).
+/// Where the file itself lies: absolute, links followed, since SQLite looks for an edit that was cut off, and
+/// we for backups, beside the file and not beside a link to it.
+std::filesystem::path place_of(const std::filesystem::path& given);
+
+/// Reads the header without opening it as a database, so that a file of another kind or of a newer version
+/// isn't touched. Throws Error(not_found, unreadable, newer).
 void expect_project_header(const std::filesystem::path& file);
 
 /// An edit needs a journal beside the file. Throws Error(cannot_write) when none can be made there.

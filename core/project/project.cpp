@@ -76,7 +76,7 @@ Project Project::create(const std::filesystem::path& given, const Piece& piece) 
 }
 
 Project Project::open(const std::filesystem::path& given, Access access) {
-    const std::filesystem::path file = std::filesystem::absolute(given);
+    const std::filesystem::path file = place_of(given);
     expect_project_header(file);
     if (access == Access::edit) expect_writable_folder(file);
     Database database = open_recovered(file, access);

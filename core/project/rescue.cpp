@@ -208,7 +208,7 @@ Rescue fill(const std::filesystem::path& damaged, const std::filesystem::path& f
 
 Rescue rescue(const std::filesystem::path& given, const std::filesystem::path& fresh,
               const Progress& progress) {
-    const std::filesystem::path damaged = std::filesystem::absolute(given);
+    const std::filesystem::path damaged = place_of(given);
     expect_known_version(damaged);
     constexpr double kFilling = 0.8; // of the work; the rest reads what was written
     NewFile made(std::filesystem::absolute(fresh));

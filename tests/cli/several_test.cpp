@@ -125,6 +125,9 @@ TEST_CASE("listen --all hears every performance of a project, with the same mark
     const std::string some = done({"listen", first, "--performance", "C", "--performance", "A"});
     CHECK(lines(some).size() == 2);
     CHECK(some.starts_with("C: "));
+    CHECK(lines(done({"listen", first, "--performance", "C", "--performance", "A", "--performance", "C"}))
+              .size() == 2);
+    CHECK(luftpause({"listen", first, "--performance", "C", "--all"}).status == 2);
 }
 
 TEST_CASE("listen says how to ask for several recordings when it is asked in another way") {

@@ -1,6 +1,7 @@
 // The file as a file: what isn't a project, what is damaged, cut off, newer, read-only, or open twice.
 #include "compare.h"
 #include "project/file_header.h"
+#include "project/rescue.h"
 #include "project/schema.h"
 
 #include <sys/resource.h>
@@ -64,6 +65,27 @@ TEST_CASE("closed, a project is one file and nothing beside it") {
         CHECK(p.file() == folder / "p.luft");
     }
     CHECK(folder.names() == std::vector<std::string>{"p.luft"});
+}
+
+TEST_CASE("a project is opened, edited and brought up to date through a link to it, and nothing lies beside "
+          "the link") {
+    Sample s;
+    s.project.set_piece({"Through no link", "", "", "", ""});
+    close(s.project);
+    const Folder elsewhere;
+    const fs::path link = elsewhere / "link.luft";
+    fs::create_symlink(s.file, link);
+    {
+        Project p = Project::open(link);
+        CHECK(p.file() == fs::canonical(s.file));
+        p.set_piece({"Through a link", "", "", "", ""});
+        CHECK(p.undo());
+    }
+    CHECK(Project::open(link, Access::read).piece().title == "Through no link");
+    const Rescue saved = rescue(link, elsewhere / "saved.luft");
+    CHECK(saved.missing.empty());
+    CHECK(elsewhere.names() == std::vector<std::string>{"link.luft", "saved.luft"});
+    CHECK(fs::is_symlink(link));
 }
 
 TEST_CASE("what isn't a project is refused, and not touched") {
