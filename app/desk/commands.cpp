@@ -16,6 +16,8 @@ constexpr std::array kAll{
             "Bring in a recording and listen to it"},
     Command{Do::open_project, "&File", "&Open a project…", "Ctrl+O", "Go on with a project"},
     Command{Do::open_sample, "&File", "Look at the &sample", "", "A copy of the invented sample song"},
+    Command{Do::save_copy, "&File", "Save a c&opy…", "Ctrl+Shift+S",
+            "Another project with all that is in this one, its history too", Kind::plain, true},
     Command{Do::close_project, "&File", "&Close the project", "Ctrl+W", "Everything is kept already"},
     Command{Do::add_performance, "&File", "&Add a performance…", "Ctrl+Shift+N",
             "Another recording of the same piece", Kind::plain, true},

@@ -14,6 +14,7 @@ enum class Do : int {
     new_recording = 6000, ///< above the window library's own ids
     open_project,
     open_sample,
+    save_copy,
     close_project,
     add_performance,
     listen_again,

@@ -96,6 +96,7 @@ class Frame : public wxFrame {
     void ask_and(bool new_project);
     void open_project(const wxString& file);
     void open_sample();
+    void save_copy();
     void close_project();
     void begin(Job::Task task);
     void look_at_job();

@@ -179,6 +179,8 @@ void Frame::run(Do id) {
         }
         case Do::open_sample:
             return open_sample();
+        case Do::save_copy:
+            return save_copy();
         case Do::close_project:
             return close_project();
         case Do::listen_again:

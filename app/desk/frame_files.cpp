@@ -118,6 +118,17 @@ void Frame::open_project(const wxString& file) {
     });
 }
 
+void Frame::save_copy() {
+    const wxFileName project(shown(session_.project().file().string()));
+    wxFileDialog dialog(this, "Save a copy", project.GetPath(), project.GetName() + "-copy.luft",
+                        "Luftpause projects (*.luft)|*.luft", wxFD_SAVE);
+    if (dialog.ShowModal() != wxID_OK) return;
+    session_.project().save_copy(typed(dialog.GetPath()));
+    // Whose own file is gone goes on with the copy: no edit would be taken otherwise.
+    if (!project.FileExists()) return open_project(dialog.GetPath());
+    say("A copy is saved as " + typed(dialog.GetFilename()) + ".");
+}
+
 void Frame::close_project() {
     if (may_open_another()) session_.close();
 }

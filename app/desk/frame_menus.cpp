@@ -46,8 +46,8 @@ void Frame::update_menus() {
     const bool writable = open && !session_.read_only();
     auto& bar = *GetMenuBar();
     const auto enable = [&](Do id, bool on) { bar.Enable(static_cast<int>(id), on); };
-    for (const Do id : {Do::close_project, Do::view_sheet, Do::view_pages, Do::view_profile, Do::view_script,
-                        Do::view_versions, Do::vocabulary})
+    for (const Do id : {Do::save_copy, Do::close_project, Do::view_sheet, Do::view_pages, Do::view_profile,
+                        Do::view_script, Do::view_versions, Do::vocabulary})
         enable(id, open);
     enable(Do::picture, open && split_->IsSplit());
     for (const Do id :

@@ -12,8 +12,10 @@
 #include <wx/stdpaths.h>
 #include <wx/wx.h>
 
+#include <algorithm>
 #include <clocale>
 #include <cstdio>
+#include <span>
 #include <string_view>
 
 namespace luft::desk {
@@ -50,7 +52,7 @@ class App : public wxApp {
     void OnInitCmdLine(wxCmdLineParser& parser) override {
         wxApp::OnInitCmdLine(parser);
         parser.AddParam("project or recording", wxCMD_LINE_VAL_STRING, wxCMD_LINE_PARAM_OPTIONAL);
-        parser.AddLongSwitch("version", "Print the version and end");
+        parser.AddLongSwitch("version", "Print the version and end"); // main answers it
         parser.AddLongOption("measure", "Paint the sheet so many times, print the times and end",
                              wxCMD_LINE_VAL_NUMBER);
         parser.SetLogo("luftpause-desk: the window of Luftpause");
@@ -74,7 +76,9 @@ wxIMPLEMENT_APP_NO_MAIN(luft::desk::App);
 
 int main(int argc, char** argv) {
     // Without a screen, too.
-    if (argc == 2 && std::string_view(argv[1]) == "--version")
+    const std::span arguments(argv, static_cast<std::size_t>(argc));
+    if (std::ranges::any_of(arguments.subspan(1),
+                            [](const char* one) { return std::string_view(one) == "--version"; }))
         return std::puts(("luftpause-desk " + luft::files::version()).c_str()) < 0 ? 1 : 0;
     return wxEntry(argc, argv);
 }

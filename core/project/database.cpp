@@ -19,7 +19,8 @@ constexpr const char* kNothingBeside = "PRAGMA journal_mode = MEMORY; PRAGMA syn
 [[noreturn]] void fail_gone() {
     throw Error(Fault::not_found,
                 "The project file isn't where it was opened: it was moved, removed or replaced meanwhile.",
-                "Nothing was changed. Put it back, or open it where it is now.");
+                "Nothing was changed. Put it back, or open it where it is now; a window that has it open can "
+                "save a copy.");
 }
 
 [[noreturn]] void fail(sqlite3* connection, int code) {

@@ -2,6 +2,7 @@
 
 import shutil
 import sqlite3
+import time
 
 from project_file import ProjectFile
 from window import wait_for
@@ -30,6 +31,30 @@ def not_a_project(desk, folder):
     desk.start(file, "Luftpause")
     desk.quit()
     assert file.read_text(encoding="utf-8").startswith("Dear Pella")
+
+
+def lost_project(desk, project, title, folder):
+    """The project is removed while it is open: no edit is swallowed, and what is open is saved as a copy."""
+    file, copy = folder / "lost.luft", folder / "found.luft"
+    shutil.copy(project.path, file)
+    everything, edits = project.everything(), len(project.edits())
+    desk.start(file, title)
+    file.unlink()
+    desk.keys("b")
+    desk.keys("ctrl+shift+s")
+    desk.focus("Save a copy")
+    desk.keys("ctrl+a")
+    desk.type(str(copy))
+    desk.keys("Return")
+    desk.gone("Save a copy")
+    wait_for("the copy", copy.exists)
+    saved = ProjectFile(copy)
+    assert not file.exists() and saved.everything() == everything
+    desk.focus(title)
+    time.sleep(1)
+    desk.keys("b")
+    wait_for("an edit of the copy", lambda: len(saved.edits()) == edits + 1)
+    desk.quit()
 
 
 def moved_recording(desk, project, title, media):

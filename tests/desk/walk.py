@@ -238,6 +238,7 @@ def walk(program, media_folder, folder):
         crash(desk, project)
         tell("killed twice, lost nothing, quit")
         broken.without_a_curve(desk, project, TITLE, folder)
+        broken.lost_project(desk, project, TITLE, folder)
         broken.not_a_project(desk, folder)
         broken.moved_recording(desk, project, TITLE, media)
         tell("opened what is broken")
