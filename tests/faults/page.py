@@ -1,6 +1,7 @@
 #!/usr/bin/env python3
 """The table of docs/reliability.md, from the rows that the fault tests leave (tab-separated, one a line):
-    page.py write ROWS_FOLDER PAGE    puts the table between the page's two marks; a row that wasn't run now stays as it was
+    page.py write ROWS_FOLDER PAGE    puts the table between the page's two marks; a row that wasn't run now stays as it
+                                      was, and so does one that was run at full length, unless something was lost now
     page.py check ROWS_FOLDER PAGE    every row of the page was run just now without a loss, and no other"""
 import pathlib
 import sys
@@ -65,6 +66,8 @@ def main():
     bad = [f"{fault}: {losses} lost" for _, fault, _, _, losses, _ in rows if losses]
     bad += [f"{fault}: never injected" for _, fault, _, runs, _, _ in rows if not runs]
     if action == "write":
+        full = {fault for _, fault, *_, command in on_page(page) if "LUFT_LONG" in command}
+        rows = [row for row in rows if row[1] not in full or "LUFT_LONG" in row[5] or row[4]]
         now = {fault for _, fault, *_ in rows}
         rows = sorted(rows + [row for row in on_page(page) if row[1] not in now], key=lambda row: row[1])
         text = page.read_text()

@@ -43,9 +43,8 @@ void write_row(char** argv, std::size_t files, int changes, int fed) {
     const std::string program = "fuzz_" + inputs.filename().string();
     std::ofstream(rows, std::ios::app)
         << "hostile input\t" << argv[2] << "\t" << files
-        << " inputs that the fuzzer found, each whole, cut off and changed " << changes << " times\t" << fed
-        << "\t0\t" << (changes > 50 ? "LUFT_LONG=1 " : "") << "ctest --test-dir build -R faults_" << program
-        << '\n';
+        << " committed inputs, each whole, cut off and changed " << changes << " times\t" << fed << "\t0\t"
+        << (changes > 50 ? "LUFT_LONG=1 " : "") << "ctest --test-dir build -R faults_" << program << '\n';
 }
 
 } // namespace

@@ -54,6 +54,14 @@ class Job:
         do("compare", "song.luft", "A", "B")
         do("guide", "song.luft", "--performance", "A", "--out", "guide.mp4")
         do("export", "song.luft", "--all", "out")
+        do("piece", "song.luft", "--title", "Quieter Song")
+        do("undo", "song.luft")
+        do("redo", "song.luft")
+        do("vocabulary", "song.luft", "add-facet", "vibrancy")
+        do("beside", "song.luft", "--as", "html", "--out", "beside.html")
+        do("compare", "song.luft", "A", "B", "--in-step", "both.wav")
+        do("performance", "song.luft", "relink", "A", "A.mp4")
+        do("check", "song.luft", "--rescue", "saved.luft")
         do("check", "song.luft")
         return self
 

@@ -101,7 +101,7 @@ def main():
             parts.append(("A recording of eight hours, sung by the test voice", recording(bin, folder)))
         model = next((l.split(":")[1].strip() for l in open("/proc/cpuinfo") if l.startswith("model name")), "")
         text = ["# Load, measured", "",
-                "Written by `tests/bench/load/run`, not to be edited by hand. Two projects of 100,000 marks and 10,000 moments each:",
+                "Written by `tests/bench/load/run`. Two projects of 100,000 marks and 10,000 moments each:",
                 "one performance of eight hours (an hour of real singing has 4,000 marks: this is three times as dense), and fifty of ten",
                 f"minutes. Processor time of all threads on {model}, {os.cpu_count()} cores; the window's work is done without a screen",
                 "(session, layout, drawing), the median of several where it can be done again. What is the most that each may take is",

@@ -21,7 +21,8 @@ constexpr int kAll = 1'000'000;
 constexpr int kMany = 60; ///< of a work that takes seconds
 constexpr const char* kHow =
     "the program is killed (SIGKILL) right before one of its calls that change a file, or when that "
-    "has written half; one call after the other (LD_PRELOAD)";
+    "has written half (LD_PRELOAD); one call after the other, of listening and writing all files 60 spread "
+    "over all";
 
 void kill_at_every_change(const Work& work) {
     Row row("kill", "killed at each change of a file: " + work.name, kHow);
@@ -91,21 +92,21 @@ TEST_CASE("killed at any change of a file while writing all files") {
 }
 
 TEST_CASE("the disk is full from any change of a file on") {
-    Row row("disk", "the disk is full from any change of a file on, in all that the program does",
+    Row row("disk", "the disk is full from any change of a file on, in 14 kinds of work",
             "all calls that need room fail (ENOSPC) from one of them on, which writes half; one after the "
             "other (LD_PRELOAD)");
     fail_everywhere(row, {.error = ENOSPC, .on = true, .half = true}, 2);
 }
 
 TEST_CASE("the quota is used up at any change of a file") {
-    Row row("disk", "the quota is used up at any change of a file, in all that the program does",
+    Row row("disk", "the quota is used up at any change of a file, in 14 kinds of work",
             "one call that changes a file fails (EDQUOT), those after it don't; one after the other "
             "(LD_PRELOAD)");
     fail_everywhere(row, {.error = EDQUOT}, 2);
 }
 
 TEST_CASE("a change of a file fails, any one") {
-    Row row("disk", "the disk refuses one change of a file, any one, in all that the program does",
+    Row row("disk", "the disk refuses one change of a file, any one, in 14 kinds of work",
             "one call that changes a file fails (EIO), removing included; one after the other (LD_PRELOAD)");
     fail_everywhere(row, {.error = EIO}, 2);
 }

@@ -1,6 +1,7 @@
 // Where the project lies: a disk that is really full, what may not be written, and a file that goes away.
 #include "faults/row.h"
 #include "project/compare.h"
+#include "scenes/sung.h"
 #include "tools/child.h"
 #include "tools/programs.h"
 
@@ -102,17 +103,19 @@ TEST_CASE("no file may grow any more: each edit that was done is there, the next
 }
 
 TEST_CASE("on a disk that is full, each command that was done is there, the others say why not") {
+    const char* fault = "the disk is full: making a project, editing, carrying a recording";
     const char* how =
         "a file system of 1 MB in memory (tmpfs), mounted where only the test sees it, is filled to "
         "the last byte but some";
     const Folder folder;
     if (std::system("unshare -rm true 2>/dev/null") != 0) {
         WARN("No file system can be mounted here; only the limit on the size of files was tried.");
-        Row row("disk", "the disk is full: making a project, editing, carrying a recording", how);
+        Row row("disk", fault, how);
         return;
     }
-    Row row("disk", "the disk is full: making a project, editing, carrying a recording", how);
-    write_all(folder / "b.wav", noise(300'000));
+    Row row("disk", fault, how);
+    const Folder elsewhere;
+    luft::scenes::write_sung(luft::scenes::three_lines(), elsewhere / "b.wav"); // a whole megabyte
     for (int run = 0, wanted = runs(2, 40); run < wanted; ++run) {
         row.run();
         // Ends in 0 when every command's word was kept; says what happened otherwise.
@@ -129,6 +132,7 @@ for i in $(seq 1 200); do
     done=$i
     "$2" vocabulary song.luft add-facet "facet-$i" > /dev/null 2>&1
 done
+"$2" add song.luft "$5" --carry --no-listen > /dev/null 2>&1 && { echo "there was room for a recording"; exit 12; }
 "$2" new other.luft --title U > /dev/null 2>&1 && { "$2" check other.luft > /dev/null || { echo "half a project was made"; exit 5; }; }
 case "$said" in *"can't be written"*) ;; *) echo "refused in other words: $said"; exit 11 ;; esac
 rm -f filler ballast
@@ -141,7 +145,8 @@ exit 0
 )";
         const Outcome outcome =
             Child("unshare", {"-rm", "bash", "-c", script, "fill", folder.path().string(), LUFT_PROGRAM,
-                              std::to_string(1000 * run), std::to_string(4096 * (run % 12))})
+                              std::to_string(1000 * run), std::to_string(4096 * (run % 12)),
+                              (elsewhere / "b.wav").string()})
                 .wait();
         INFO("run " << run << ": " << outcome.out << outcome.err);
         row.must(outcome.status == 0,
@@ -181,10 +186,7 @@ TEST_CASE("a project that goes away while it is open takes no more edits, and wh
         Folder other;
         const fs::path moved = other / "moved.luft";
         if (what == "removed") fs::remove(s.file);
-        if (what == "moved" || what == "replaced") {
-            fs::copy_file(s.file, moved);
-            fs::remove(s.file);
-        }
+        if (what == "moved" || what == "replaced") fs::rename(s.file, moved);
         if (what == "replaced") Project::create(s.file, {"another", "", "", "", ""});
         if (what == "folder moved") fs::rename(s.folder.path(), s.folder.path().string() + "-moved");
         row.must(refused(
@@ -195,6 +197,8 @@ TEST_CASE("a project that goes away while it is open takes no more edits, and wh
                  "an edit went into a file that is gone");
         row.must(refused([&] { s.project.undo(); }, Fault::not_found), "undo went into a file that is gone");
         row.must(s.project.piece().title == "kept", "what is open can't be read any more");
+        if (what == "moved" || what == "replaced")
+            row.must(contents(moved) == before, "an edit went into the file that was moved away");
         if (what == "replaced")
             row.must(Project::open(s.file, Access::read).piece().title == "another",
                      "the other one was changed");

@@ -88,7 +88,6 @@ TEST_CASE("killed at any instant, the program leaves every edit of before in the
     int killed = 0;
     State before = state_of(Project::open(file, Access::read));
     for (int run = 0, wanted = runs(12, 600); run < wanted; ++run) {
-        row.run();
         const Turn now = turn(chance, run);
         Child child(LUFT_PROGRAM, in(room.folder.path(), now.arguments));
         std::optional<Outcome> ended =
@@ -96,6 +95,7 @@ TEST_CASE("killed at any instant, the program leaves every edit of before in the
         if (!ended) {
             child.signal(SIGKILL);
             ended = child.wait();
+            row.run();
             ++killed;
         }
         INFO("run " << run << ": " << now.arguments[0] << ", status " << ended->status << " " << ended->err);

@@ -67,9 +67,11 @@ TEST_CASE(
     // The curves of fifty performances of ten minutes take 170 MB, and 100,000 marks another 100: what held
     // all of them at once would not fit.
     const double most_megabytes = 100;
-    Row row("load", "a project with dozens of performances and tens of thousands of marks",
-            "50 performances of 2,000 marks and 200 moments made; each shown, edited, undone, summed up and "
-            "exported; peak memory under " +
+    Row row("load", "a project with many performances and thousands of marks",
+            std::to_string(performances) + " performances of " + std::to_string(marks) + " marks and " +
+                std::to_string(moments) +
+                " moments made; each shown, edited, undone, summed up and "
+                "exported; peak memory under " +
                 std::to_string(static_cast<int>(most_megabytes)) + " MB");
     const Folder folder;
     std::vector<load::Size> sizes(performances,

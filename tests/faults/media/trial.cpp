@@ -32,8 +32,9 @@ bool one_clear_line(const std::string& err) {
 
 Trials::Trials(const std::string& fault, const std::string& how)
     : row_("hostile input", fault,
-           how + "; `listen` and `add` each within " + std::to_string(kMostTime.count()) + " s and " +
-               std::to_string(kMostMegabytes) + " MB, ended by itself, one line or an analysis") {
+           how + "; `listen`, and `add` where there is a file, each within " +
+               std::to_string(kMostTime.count()) + " s and " + std::to_string(kMostMegabytes) +
+               " MB, ended by itself, one line or an analysis") {
     const Folder folder;
     program_says({"new", folder / "a.luft", "--title", "Three lines"});
     empty_project_ = read_all(folder / "a.luft");

@@ -15,30 +15,14 @@ import project
 import readers
 import texts
 
-LONG = "LUFT_LONG" in os.environ
+sys.path.insert(0, str(pathlib.Path(__file__).parent.parent))
+from fault_row import LONG, Row, end  # noqa: E402
+
 PROGRAM, MEDIA = sys.argv[1], pathlib.Path(sys.argv[2])
-COMMAND = ("LUFT_LONG=1 " if LONG else "") + "ctest --test-dir build -R faults_text"
+COMMAND = "ctest --test-dir build -R faults_text"
 SECONDS = 60
 # What is left of a text for people, per line: no signs that a terminal takes for orders, none that turn what follows.
 ORDERS = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f]")
-
-
-class Row:
-    def __init__(self, fault, how):
-        self.fault, self.how, self.runs, self.losses = fault, how, 0, []
-
-    def must(self, holds, what):
-        self.runs += 1
-        if not holds:
-            self.losses.append(what)
-
-    def write(self):
-        print(f"{self.fault}: {self.runs} checks, {len(self.losses)} lost")
-        for what in self.losses[:40]:
-            print("  " + what)
-        if "LUFT_FAULT_ROWS" in os.environ:
-            with open(os.environ["LUFT_FAULT_ROWS"], "a", encoding="utf-8") as file:
-                file.write("\t".join(["hostile input", self.fault, self.how, str(self.runs), str(len(self.losses)), COMMAND]) + "\n")
 
 
 def program(*arguments):
@@ -173,6 +157,7 @@ def round_of(row, template, folder, label, choose, choose_twin):
     put_twin = project.fill(template, twin, choose_twin)
     made = read_all(make_all(hostile, folder / label, labels_of(hostile)), row, label)
     made_twin = read_all(make_all(twin, folder / (label + "-twin"), labels_of(twin)), row, label + " harmless")
+    row.runs += len(put)
     compare(row, label, made, made_twin, put, put_twin)
     on_terminal(row, label, hostile, twin)
     for made_folder in (label, label + "-twin"):
@@ -180,11 +165,11 @@ def round_of(row, template, folder, label, choose, choose_twin):
 
 
 def main():
-    row = Row("Markup, control signs, formulas, turned directions and broken characters in every text of a project",
-              "each of %d texts put into the project file by another SQLite; every file format and the verbs' tables read "
-              "back by Python, xmllint, FFmpeg and Poppler: text whole, as many rows, elements, cues and chapters as with "
-              "harmless text" % (len(texts.texts()) + len(texts.BROKEN)))
-    with tempfile.TemporaryDirectory() as name:
+    how = ("every text of a project replaced by one of %d, by another SQLite%s; every file format and the verbs' tables read "
+           "back by Python, xmllint, FFmpeg and Poppler: text whole, as many rows, elements, cues and chapters as with "
+           "harmless text" % (len(texts.texts()), ", each in each place in turn, and broken characters" if LONG else ""))
+    with Row("hostile input", "Markup, control signs, formulas and turned directions in every text of a project", how, COMMAND) as row, \
+            tempfile.TemporaryDirectory() as name:
         folder = pathlib.Path(name)
         template = folder / "template.luft"
         project.make(PROGRAM, MEDIA, template)
@@ -195,8 +180,7 @@ def main():
         if LONG:
             round_of(row, template, folder, "broken", lambda n, t, c: texts.BROKEN[n % len(texts.BROKEN)],
                      lambda n, t, c: texts.harmless(texts.BROKEN[n % len(texts.BROKEN)].decode("utf-8", "replace")).encode())
-    row.write()
-    sys.exit(1 if row.losses else 0)
+    end()
 
 
 main()

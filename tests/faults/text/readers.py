@@ -112,7 +112,9 @@ def plain(file):
 
 def paper(file):
     text = subprocess.run(["pdftotext", "-enc", "UTF-8", file, "-"], check=True, capture_output=True).stdout.decode()
-    return None, "" if not text else None  # shaped letters don't read back; it must be whole
+    if not text.strip():
+        raise ValueError("no word on any page")
+    return None, None  # shaped letters don't read back; it must be whole
 
 
 def pictures(folder):

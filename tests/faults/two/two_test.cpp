@@ -21,8 +21,7 @@ namespace {
 constexpr int kEditors = 4;
 constexpr std::chrono::seconds kLongest{120};
 
-/// Adds moments of its own, and undoes and redoes one now and then. Busy isn't a loss: it says so, and tries
-/// again.
+/// Adds moments of its own. Busy isn't a loss: it says so, and tries again.
 [[noreturn]] void edit_alone(const fs::path& file, int who, int edits) {
     try {
         Project p = Project::open(file);
