@@ -117,8 +117,12 @@ std::string Place::damage() const {
     for (const std::string& name : left_behind())
         return "'" + name + "' was left behind.";
     for (const auto& [name, size] : made()) {
-        // Cairo numbers what it draws from the program's start on, so that the length of an SVG varies.
-        if (name.ends_with(".svg") && test::read_all(folder_ / name).ends_with("</svg>\n")) continue;
+        // Cairo numbers what it draws from the program's start on, so that the length of an SVG varies, and
+        // of a page that holds one.
+        const std::string end = name.ends_with(".svg")    ? "</svg>\n"
+                                : name.ends_with(".html") ? "</html>\n"
+                                                          : "";
+        if (!end.empty() && test::read_all(folder_ / name).ends_with(end)) continue;
         const auto whole = whole_.find(name);
         // Without a whole one to compare it with, only a folder's files may be there.
         if (whole == whole_.end() ? name == work_.makes : whole->second != size)
