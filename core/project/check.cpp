@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "project/carried_media.h"
 #include "project/curve_columns.h"
+#include "project/journal.h"
 #include "project/mark_rows.h"
 #include "project/row_rules.h"
 #include "project/script_rows.h"
@@ -97,6 +98,11 @@ void check_carried(Database& database, Findings& found, const Progress& progress
         });
 }
 
+void check_journal(Database& database, Findings& found) {
+    if (!journal_is_whole(database))
+        found.add("The history of edits doesn't hang together: undo may not lead back to what was.");
+}
+
 /// What a quote can't be of: its own performance, or a part of the script that doesn't halt.
 void check_quotes(Database& database, Findings& found) {
     const auto look = [&](const char* sql, const std::string& what) {
@@ -150,6 +156,7 @@ std::vector<Damage> Project::check(const Progress& progress) const {
     found.look("The file's structure", [&] { check_structure(database, found); });
     found.look("The file's references", [&] { check_references(database, found); });
     found.look("The values", [&] { check_ranges(database, found); });
+    found.look("The history of edits", [&] { check_journal(database, found); });
     found.look("The quotes and pins", [&] { check_quotes(database, found); });
     progress.step(kReading / 2, "checking the contents");
     check_contents(*this, database, found);

@@ -218,4 +218,17 @@ std::vector<JournalEntry> journal_entries(Database& database, int most) {
     return entries;
 }
 
+bool journal_is_whole(Database& database) {
+    constexpr const char* kAmiss[] = {
+        "SELECT 1 FROM journal_step WHERE entry NOT IN (SELECT id FROM journal_entry)",
+        "SELECT 1 FROM journal_value WHERE step NOT IN (SELECT id FROM journal_step)",
+        "SELECT 1 FROM journal_entry WHERE id NOT IN (SELECT entry FROM journal_step)",
+        "SELECT 1 FROM (SELECT entry, lag(entry, 1, 0) OVER (ORDER BY id) AS before FROM journal_step) "
+        "WHERE entry < before",
+        "SELECT 1 FROM (SELECT undone, lag(undone, 1, 0) OVER (ORDER BY id) AS before FROM journal_entry) "
+        "WHERE undone < before",
+    };
+    return std::ranges::none_of(kAmiss, [&](const char* amiss) { return database.prepare(amiss).step(); });
+}
+
 } // namespace luft::project

@@ -48,4 +48,8 @@ std::optional<std::string> redo_next(Database& database);
 
 std::vector<JournalEntry> journal_entries(Database& database, int most);
 
+/// Whether the journal hangs together as edits leave it: each step belongs to an entry, each entry has steps,
+/// steps stand in the order of their entries, and what was undone is the newest.
+bool journal_is_whole(Database& database);
+
 } // namespace luft::project

@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "project/file_header.h"
+#include "project/journal.h"
 #include "project/new_file.h"
 #include "project/project.h"
 #include "project/rescue_fill.h"
@@ -157,13 +158,13 @@ void copy_journal(const std::filesystem::path& damaged, Database& to) {
 bool try_to_copy_journal(const std::filesystem::path& damaged, Database& to) {
     try {
         copy_journal(damaged, to);
-        return true;
+        if (journal_is_whole(to)) return true;
     } catch (const Error& e) {
         if (e.fault() == Fault::cannot_write) throw;
-        for (const std::string& table : journal_tables())
-            to.run("DELETE FROM " + table);
-        return false;
     }
+    for (const std::string& table : journal_tables())
+        to.run("DELETE FROM " + table);
+    return false;
 }
 
 void expect_known_version(const std::filesystem::path& damaged) {

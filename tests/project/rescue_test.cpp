@@ -223,6 +223,25 @@ TEST_CASE("words whose times were damaged into another order are put in order ag
     CHECK(p.sung_words(s.a).front().text == "ter");
 }
 
+TEST_CASE("a history of edits that doesn't hang together is named, and stays behind") {
+    const auto torn = GENERATE(
+        "UPDATE journal_step SET entry = 5000 WHERE id = 8", // an edit that isn't there
+        "UPDATE journal_step SET entry = 1 WHERE id = 8",    // another one's
+        "DELETE FROM journal_step WHERE entry = 3", "UPDATE journal_entry SET undone = 1 WHERE id = 2");
+    INFO(torn);
+    Furnished s;
+    write_all(s.damaged, s.bytes);
+    execute(s.damaged, torn);
+    const std::vector<Damage> named = Project::open(s.damaged, Access::read).check();
+    CHECK(std::ranges::count(
+              named, "The history of edits doesn't hang together: undo may not lead back to what was.",
+              &Damage::what) == 1);
+    const Rescue result = s.rescued(read_all(s.damaged));
+    CHECK(result.missing == std::vector<std::string>{"The history of edits couldn't be read: nothing from "
+                                                     "before can be undone."});
+    read_everything(s.fresh);
+}
+
 TEST_CASE("a lost performance gets one that stands in for it, and its moments stay") {
     Furnished s;
     std::string broken = s.bytes;
