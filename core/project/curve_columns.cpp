@@ -2,6 +2,7 @@
 
 #include <bit>
 #include <cstdint>
+#include <cstring>
 
 namespace luft::project {
 
@@ -17,13 +18,16 @@ std::vector<std::byte> to_column(std::span<const float> values) {
 }
 
 std::vector<float> from_column(std::span<const std::byte> bytes) {
-    std::vector<float> values;
-    values.reserve(bytes.size() / sizeof(float));
-    for (std::size_t i = 0; i + sizeof(float) <= bytes.size(); i += sizeof(float)) {
-        std::uint32_t bits = 0;
-        for (std::size_t b = 0; b < sizeof(float); ++b)
-            bits |= std::to_integer<std::uint32_t>(bytes[i + b]) << (8 * b);
-        values.push_back(std::bit_cast<float>(bits));
+    std::vector<float> values(bytes.size() / sizeof(float));
+    if constexpr (std::endian::native == std::endian::little) {
+        std::memcpy(values.data(), bytes.data(), values.size() * sizeof(float));
+    } else {
+        for (std::size_t i = 0; i < values.size(); ++i) {
+            std::uint32_t bits = 0;
+            for (std::size_t b = 0; b < sizeof(float); ++b)
+                bits |= std::to_integer<std::uint32_t>(bytes[i * sizeof(float) + b]) << (8 * b);
+            values[i] = std::bit_cast<float>(bits);
+        }
     }
     return values;
 }

@@ -26,27 +26,33 @@ template <class Unit>
 json number_or_null(const std::optional<Unit>& value) {
     return value ? number(*value) : json(nullptr);
 }
+/// A value's place in a mark's JSON: in an object within, or in the outer one.
+struct Place {
+    const DetailValues& of;
+    std::string_view group = {};
+};
+
 template <class Unit>
-Unit read_number(const json& from, const char* key) {
-    return Unit(from.at(key).get<double>());
+Unit read_number(Place in, std::string_view key) {
+    return Unit(in.of.number(in.group, key));
 }
 template <class Unit>
-std::optional<Unit> read_maybe(const json& from, const char* key) {
-    if (from.at(key).is_null()) return std::nullopt;
-    return read_number<Unit>(from, key);
+std::optional<Unit> read_maybe(Place in, std::string_view key) {
+    if (in.of.is_null(in.group, key)) return std::nullopt;
+    return read_number<Unit>(in, key);
+}
+template <class E>
+E read_kind(Place in, std::string_view key) {
+    return read_word<E>(in.of.text(in.group, key));
 }
 /// For values that older files don't have.
 template <class E>
-std::optional<E> read_maybe_kind(const json& from, const char* key) {
-    if (!from.contains(key) || from.at(key).is_null()) return std::nullopt;
-    return read_word<E>(from.at(key).get_ref<const std::string&>());
+std::optional<E> read_maybe_kind(Place in, std::string_view key) {
+    if (in.of.lacks(in.group, key)) return std::nullopt;
+    return read_kind<E>(in, key);
 }
-template <class E>
-E read_kind(const json& from, const char* key) {
-    return read_word<E>(from.at(key).get_ref<const std::string&>());
-}
-Confidence read_confidence(const json& from) {
-    return {from.at("confidence").get<double>()};
+Confidence read_confidence(Place in) {
+    return {in.of.number(in.group, "confidence")};
 }
 
 json word_or_null(const std::optional<marks::Dynamic>& value) {
@@ -58,9 +64,9 @@ json edge(const Edge& e) {
     return {{"kind", word(e.kind)}, {"confidence", finite(e.confidence.value)}, {"evidence", e.evidence}};
 }
 template <class Edge>
-Edge read_edge(const json& j) {
-    return {read_kind<decltype(Edge::kind)>(j, "kind"), read_confidence(j),
-            j.at("evidence").get<std::string>()};
+Edge read_edge(Place in) {
+    return {read_kind<decltype(Edge::kind)>(in, "kind"), read_confidence(in),
+            in.of.text(in.group, "evidence")};
 }
 
 json values(const marks::Note& n) {
@@ -109,58 +115,61 @@ json values(const marks::Switch& s) {
     return {{"from", word(s.from)}, {"to", word(s.to)}, {"leap", s.leap}};
 }
 
-marks::Note read_note(const json& j, Span span) {
+marks::Note read_note(const DetailValues& values, Span span) {
+    const Place all{values};
     marks::Note n;
     n.span = span;
-    n.pitch = read_number<MidiPitch>(j, "midi");
-    n.cents = read_number<Cents>(j, "cents");
-    n.drift = read_number<Cents>(j, "drift_cents");
-    n.scoop = read_maybe<Cents>(j, "scoop_cents");
-    if (const json& v = j.at("vibrato"); !v.is_null())
+    n.pitch = read_number<MidiPitch>(all, "midi");
+    n.cents = read_number<Cents>(all, "cents");
+    n.drift = read_number<Cents>(all, "drift_cents");
+    n.scoop = read_maybe<Cents>(all, "scoop_cents");
+    if (const Place v{values, "vibrato"}; values.has_group(v.group))
         n.vibrato = {read_number<Hertz>(v, "rate_hz"), read_number<Cents>(v, "extent_cents"),
-                     v.at("regularity").get<double>()};
-    n.onset = read_edge<marks::Onset>(j.at("onset"));
-    n.offset = read_edge<marks::Offset>(j.at("offset"));
-    if (const json& v = j.at("vowel"); !v.is_null())
+                     values.number(v.group, "regularity")};
+    n.onset = read_edge<marks::Onset>({values, "onset"});
+    n.offset = read_edge<marks::Offset>({values, "offset"});
+    if (const Place v{values, "vowel"}; values.has_group(v.group))
         n.vowel = {read_number<Hertz>(v, "f1_hz"), read_number<Hertz>(v, "f2_hz"),
-                   v.at("nearest").get<std::string>()};
-    if (!j.at("register").is_null()) n.sung_in = read_kind<marks::Register>(j, "register");
-    n.level = read_number<Decibels>(j, "level_db");
-    n.shape = read_kind<marks::LevelShape>(j, "shape");
-    n.level_change = read_number<Decibels>(j, "level_change_db");
-    n.dynamic = read_maybe_kind<marks::Dynamic>(j, "dynamic");
+                   values.text(v.group, "nearest")};
+    if (!values.is_null("", "register")) n.sung_in = read_kind<marks::Register>(all, "register");
+    n.level = read_number<Decibels>(all, "level_db");
+    n.shape = read_kind<marks::LevelShape>(all, "shape");
+    n.level_change = read_number<Decibels>(all, "level_change_db");
+    n.dynamic = read_maybe_kind<marks::Dynamic>(all, "dynamic");
     return n;
 }
 
-marks::Phrase read_phrase(const json& j, Span span) {
+marks::Phrase read_phrase(const DetailValues& values, Span span) {
     marks::Phrase p{span, {}, {}};
-    p.dynamic = read_maybe_kind<marks::Dynamic>(j, "dynamic");
-    if (!j.contains("level") || j.at("level").is_null()) return p;
-    const json& level = j.at("level");
+    p.dynamic = read_maybe_kind<marks::Dynamic>({values}, "dynamic");
+    const Place level{values, "level"};
+    if (values.lacks("", level.group) || !values.has_group(level.group)) return p;
     marks::PhraseLevel& l = p.level.emplace();
     l.shape = read_kind<marks::LevelShape>(level, "shape");
     l.change = read_number<Decibels>(level, "change_db");
     l.rise = read_number<Decibels>(level, "rise_db");
-    if (!level.at("peak_at").is_null()) l.peak_at = level.at("peak_at").get<double>();
+    if (!values.is_null(level.group, "peak_at")) l.peak_at = values.number(level.group, "peak_at");
     l.confidence = read_confidence(level);
     return p;
 }
 
-marks::Breath read_breath(const json& j, Span span) {
+marks::Breath read_breath(const DetailValues& values, Span span) {
+    const Place all{values};
     marks::Breath b;
     b.span = span;
-    b.evidence_kind = read_kind<marks::BreathEvidence>(j, "evidence");
-    b.inside_phrase = j.at("inside_phrase").get<bool>();
-    b.below_voice = read_maybe<Decibels>(j, "below_voice_db");
+    b.evidence_kind = read_kind<marks::BreathEvidence>(all, "evidence");
+    b.inside_phrase = values.truth("", "inside_phrase");
+    b.below_voice = read_maybe<Decibels>(all, "below_voice_db");
     return b;
 }
 
-marks::Switch read_switch(const json& j, Span span) {
+marks::Switch read_switch(const DetailValues& values, Span span) {
+    const Place all{values};
     marks::Switch s;
     s.time = span.start;
-    s.from = read_kind<marks::Register>(j, "from");
-    s.to = read_kind<marks::Register>(j, "to");
-    s.leap = j.at("leap").get<bool>();
+    s.from = read_kind<marks::Register>(all, "from");
+    s.to = read_kind<marks::Register>(all, "to");
+    s.leap = values.truth("", "leap");
     return s;
 }
 
@@ -171,25 +180,25 @@ std::string detail_text(const Mark& mark) {
     return j.dump(-1, ' ', false, json::error_handler_t::replace);
 }
 
-void set_what(Mark& mark, MarkKind kind, Span span, Confidence confidence, const std::string& evidence,
-              const std::string& detail) {
+void DetailReader::put(Mark& mark, MarkKind kind, Span span, Confidence confidence,
+                       const std::string& evidence, const std::string& detail) {
     try {
-        const json j = json::parse(detail);
+        values_.read(detail);
         switch (kind) {
         case MarkKind::note:
-            mark.what = read_note(j, span);
+            mark.what = read_note(values_, span);
             break;
         case MarkKind::breath:
-            mark.what = read_breath(j, span);
+            mark.what = read_breath(values_, span);
             break;
         case MarkKind::phrase:
-            mark.what = read_phrase(j, span);
+            mark.what = read_phrase(values_, span);
             break;
         case MarkKind::register_switch:
-            mark.what = read_switch(j, span);
+            mark.what = read_switch(values_, span);
             break;
         }
-    } catch (const json::exception&) {
+    } catch (const DetailValues::Missing&) {
         throw Error(Fault::unreadable,
                     "The " + std::string(word(kind)) + " with the number " + std::to_string(mark.id.value) +
                         " is damaged in the project file.",

@@ -1,6 +1,7 @@
 // A mark's own values as JSON, in the column mark.detail. Keys and units stand in docs/project-file.md.
 #pragma once
 
+#include "project/detail_values.h"
 #include "project/model.h"
 
 #include <string>
@@ -11,9 +12,16 @@ namespace luft::project {
 /// they read back to the same bits. Throws Error(bad_request) for a number that isn't finite.
 std::string detail_text(const Mark& mark);
 
-/// Puts kind and values together again. Throws Error(unreadable) for JSON that doesn't say a mark of that
-/// kind.
-void set_what(Mark& mark, MarkKind kind, Span span, Confidence confidence, const std::string& evidence,
-              const std::string& detail);
+/// Reads the values back; one of them can read any number of marks.
+class DetailReader {
+  public:
+    /// Puts kind and values together again. Throws Error(unreadable) for JSON that doesn't say a mark of that
+    /// kind.
+    void put(Mark& mark, MarkKind kind, Span span, Confidence confidence, const std::string& evidence,
+             const std::string& detail);
+
+  private:
+    DetailValues values_;
+};
 
 } // namespace luft::project

@@ -11,33 +11,39 @@ namespace {
 constexpr const char* kSelect = "SELECT id, performance, kind, state, origin, start_s, end_s, confidence, "
                                 "evidence, detail, found_start_s, found_end_s FROM mark ";
 
-MarkRow read_row(const Statement& row) {
+MarkRow read_row(const Statement& row, DetailReader& details) {
     MarkRow r;
     r.mark.id = {row.integer(0)};
     r.mark.performance = {row.integer(1)};
     r.mark.state = read_word<MarkState>(row.text(3));
     r.mark.origin = read_word<Origin>(row.text(4));
-    set_what(r.mark, read_word<MarkKind>(row.text(2)), {row.unit<Seconds>(5), row.unit<Seconds>(6)},
-             {row.real(7)}, row.text(8), row.text(9));
+    details.put(r.mark, read_word<MarkKind>(row.text(2)), {row.unit<Seconds>(5), row.unit<Seconds>(6)},
+                {row.real(7)}, row.text(8), row.text(9));
     if (!row.is_null(10)) r.found = Span{row.unit<Seconds>(10), row.unit<Seconds>(11)};
     return r;
 }
 
 } // namespace
 
-std::vector<MarkRow> read_mark_rows(Database& database, PerformanceId id) {
-    std::vector<MarkRow> all;
+void for_each_mark_row(Database& database, PerformanceId id, const std::function<void(MarkRow&&)>& take) {
     Statement rows =
         database.query(std::string(kSelect) + "WHERE performance = ? ORDER BY start_s, end_s, id", id.value);
+    DetailReader details;
     while (rows.step())
-        all.push_back(read_row(rows));
+        take(read_row(rows, details));
+}
+
+std::vector<MarkRow> read_mark_rows(Database& database, PerformanceId id) {
+    std::vector<MarkRow> all;
+    for_each_mark_row(database, id, [&](MarkRow&& row) { all.push_back(std::move(row)); });
     return all;
 }
 
 std::optional<MarkRow> find_mark_row(Database& database, MarkId id) {
     Statement row = database.query(std::string(kSelect) + "WHERE id = ?", id.value);
     if (!row.step()) return std::nullopt;
-    return read_row(row);
+    DetailReader details;
+    return read_row(row, details);
 }
 
 MarkRow read_mark_row(Database& database, MarkId id) {

@@ -4,6 +4,7 @@
 #include "project/database.h"
 #include "project/model.h"
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -22,6 +23,8 @@ inline bool untouched(const Mark& mark) {
 }
 
 std::vector<MarkRow> read_mark_rows(Database& database, PerformanceId id);
+/// The same, one after the other, without a list of them.
+void for_each_mark_row(Database& database, PerformanceId id, const std::function<void(MarkRow&&)>& take);
 std::optional<MarkRow> find_mark_row(Database& database, MarkId id);
 /// Throws Error(not_found).
 MarkRow read_mark_row(Database& database, MarkId id);

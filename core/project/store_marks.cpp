@@ -61,8 +61,9 @@ std::vector<Mark> Project::marks(PerformanceId id, bool with_dropped) const {
     const Transaction reading = store_->reading();
     label_of(store_->database, id);
     std::vector<Mark> all;
-    for (MarkRow& row : read_mark_rows(store_->database, id))
+    for_each_mark_row(store_->database, id, [&](MarkRow&& row) {
         if (with_dropped || row.mark.state != MarkState::dropped) all.push_back(std::move(row.mark));
+    });
     return all;
 }
 

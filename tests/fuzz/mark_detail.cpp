@@ -15,7 +15,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     const Span span{Seconds(1), Seconds(2)};
     Mark mark;
     try {
-        set_what(mark, kind, span, {0.5}, "heard", detail);
+        DetailReader().put(mark, kind, span, {0.5}, "heard", detail);
     } catch (const Error& e) {
         fuzz::demand(e.fault() == Fault::unreadable, "what is no mark is told as damage");
         return 0;
@@ -28,7 +28,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
         return 0;
     }
     Mark again;
-    set_what(again, kind, span, {0.5}, "heard", written);
+    DetailReader().put(again, kind, span, {0.5}, "heard", written);
     fuzz::demand(detail_text(again) == written, "a mark reads back to the same");
     return 0;
 }
