@@ -37,6 +37,7 @@ void work(const Options& options, Frame& frame) {
         throw Error(Fault::bad_request, "There is nothing to set side by side.",
                     "It takes two performances and more.");
     std::vector<profile::Profile> profiles;
+    profiles.reserve(performances.size());
     for (const project::Performance& performance : performances)
         profiles.push_back(files::Material(project, performance).profile());
     const AsText format = options.json ? exports::beside_json : options.format;

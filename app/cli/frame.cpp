@@ -13,13 +13,20 @@ namespace luft::cli {
 
 void Frame::run() {
     // However the work ends, the progress line is off the terminal before anything else is said.
-    struct LineOff {
-        Frame& frame;
+    class LineOff {
+      public:
+        explicit LineOff(Frame& frame) : frame_(frame) {}
+        LineOff(const LineOff&) = delete;
+        LineOff& operator=(const LineOff&) = delete;
         ~LineOff() {
-            frame.line_.reset();
-            frame.interrupt_.reset();
+            frame_.line_.reset();
+            frame_.interrupt_.reset();
         }
-    } const off{*this};
+
+      private:
+        Frame& frame_;
+    };
+    const LineOff off(*this);
     interrupt_.emplace();
     if (work_) work_();
 }

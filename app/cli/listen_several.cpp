@@ -78,6 +78,7 @@ class Told {
 
 void listen_to_files(const std::vector<std::string>& files, const Several& how, Frame& frame) {
     std::vector<std::string> names;
+    names.reserve(files.size());
     for (const std::string& file : files)
         names.push_back(std::filesystem::path(file).stem().string());
     const Paths places = places_in(how.folder, names, {files.begin(), files.end()});
@@ -102,6 +103,7 @@ void listen_again(project::Project& project, const std::vector<project::Performa
     Paths places;
     if (!how.folder.empty()) {
         std::vector<std::string> names;
+        names.reserve(performances.size());
         for (const auto& performance : performances)
             names.push_back(files::file_stem(performance.label));
         places = places_in(how.folder, names, files::files_of(project));

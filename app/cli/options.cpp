@@ -95,7 +95,7 @@ void repeated_option(Verb& verb, const std::string& name, std::vector<std::strin
         ->type_name(type);
 }
 
-void read_option(Verb& verb, const std::string& name, std::function<void(const std::string&)> read,
+void read_option(Verb& verb, const std::string& name, const std::function<void(const std::string&)>& read,
                  const std::string& type, const std::string& help, Need need) {
     set_need(verb.add_option_function<std::string>(name, read, help)->type_name(type), need);
 }

@@ -67,7 +67,7 @@ void number_option(Verb& verb, const std::string& name, std::optional<double>& i
 void whole_option(Verb& verb, const std::string& name, std::int64_t& into, std::int64_t low,
                   std::int64_t high, const std::string& help);
 /// A value that `read` understands; it throws UsageError where it doesn't.
-void read_option(Verb& verb, const std::string& name, std::function<void(const std::string&)> read,
+void read_option(Verb& verb, const std::string& name, const std::function<void(const std::string&)>& read,
                  const std::string& type, const std::string& help, Need need = Need::optional);
 
 /// The place of `given` among the words. Throws UsageError, naming them all.

@@ -98,8 +98,10 @@ void BudgetBar::paint(wxPaintEvent&) {
         if (s.kind == script::SegmentKind::play) canvas.fill(bar, colours.chest);
         if (s.kind == script::SegmentKind::quote) {
             canvas.fill(bar, colours.card);
-            for (double x = left + 1.5; x < left + width; x += kUpright)
+            for (int i = 0; left + 1.5 + i * kUpright < left + width; ++i) {
+                const double x = left + 1.5 + i * kUpright;
                 canvas.line(x, kBarTop, x, kBarTop + kBar, colours.strength, 2);
+            }
         }
         if (s.kind == script::SegmentKind::replay) canvas.fill_striped(bar, colours.chest, colours.card);
         if (s.kind != script::SegmentKind::talk) continue;

@@ -161,7 +161,7 @@ int code_of(const char* key) {
     if (std::strcmp(key, "Escape") == 0) return WXK_ESCAPE;
     if (std::strcmp(key, "Left") == 0) return WXK_LEFT;
     if (std::strcmp(key, "Right") == 0) return WXK_RIGHT;
-    return std::strlen(key) == 1 ? key[0] : 0;
+    return std::strlen(key) == 1 ? static_cast<unsigned char>(key[0]) : 0;
 }
 
 } // namespace

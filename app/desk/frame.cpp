@@ -12,8 +12,7 @@
 namespace luft::desk {
 namespace {
 
-constexpr int kTick = 16;     ///< ms: once a frame of the screen
-constexpr int kJobTick = 200; ///< ms
+constexpr int kTick = 16; ///< ms: once a frame of the screen
 const wxSize kFirstSize(1280, 800);
 constexpr int kSideWidth = 300;
 

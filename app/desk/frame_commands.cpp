@@ -120,7 +120,7 @@ std::string Frame::why_not(Do id) const {
     case Do::pin_places:
     case Do::as_sung:
         if (!on_page(versions_)) return "That is done in Versions: F4.";
-        if (const std::string lacking = versions_->lacking(); !lacking.empty()) return lacking;
+        if (std::string lacking = versions_->lacking(); !lacking.empty()) return lacking;
         break;
     case Do::make_moment:
         if (on_page(versions_) && !session_.read_only())

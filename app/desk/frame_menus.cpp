@@ -11,11 +11,10 @@ void Frame::make_menus() {
     wxString heading;
     wxMenu* menu = nullptr;
     for (const auto& one : commands()) {
-        if (heading != one.menu) {
+        if (!menu || heading != one.menu) {
             heading = one.menu;
             menu = new wxMenu;
             bar->Append(menu, heading);
-            if (heading == "&File") file_menu_ = menu;
         }
         if (one.rule_before) menu->AppendSeparator();
         if (one.id == Do::write_remark) {
@@ -34,6 +33,7 @@ void Frame::make_menus() {
                                                                    : wxITEM_NORMAL;
         menu->Append(static_cast<int>(one.id), words, wxString(one.help), kind);
     }
+    file_menu_ = bar->GetMenu(0);
     auto* again = new wxMenu;
     file_menu_->Insert(2, wxID_ANY, "Open a&gain", again);
     recent_.UseMenu(again);

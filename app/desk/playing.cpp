@@ -41,7 +41,7 @@ void Playing::open(const Session& session) {
 
 void Playing::open(const project::Project& project, const project::Performance& performance) {
     close();
-    const auto file = project.file();
+    const auto& file = project.file();
     // Said now, not when the play button is pressed.
     (void)project.media(performance);
     player_.open([file, performance] {

@@ -11,7 +11,6 @@ namespace luft::desk {
 namespace {
 
 using project::ScriptItem;
-using project::ScriptItemKind;
 
 constexpr int kFormWidth = 470;
 

@@ -154,7 +154,7 @@ bool SheetView::draw_ahead() {
     if (!layout_ || !IsShownOnScreen()) return false;
     const auto& places = layout_->places();
     const int top = CalcUnscrolledPosition({0, 0}).y, height = GetClientSize().y;
-    const std::size_t first = layout_->row_under(top - height / 2),
+    const std::size_t first = layout_->row_under(top - height / 2.0),
                       last = layout_->row_under(top + 2 * height);
     for (std::size_t row = first; row <= last && row < places.size(); ++row)
         if (!rows_[row].IsOk()) {
@@ -281,7 +281,7 @@ std::vector<double> SheetView::measure_painting(int frames, int step) {
         const auto began = std::chrono::steady_clock::now();
         Scroll(0, top);
         if (layout_ && !layout_->rows().empty())
-            set_playhead(layout_->rows()[layout_->row_under(top + GetClientSize().y / 2)].shown.middle(),
+            set_playhead(layout_->rows()[layout_->row_under(top + GetClientSize().y / 2.0)].shown.middle(),
                          false);
         Refresh();
         Update();

@@ -153,8 +153,10 @@ void TalkForm::make_places() {
         store();
         const auto index = static_cast<std::size_t>(event.GetInt());
         auto at = index < lead_ins_.size() ? lead_ins_[index].at : std::nullopt;
-        if (index >= lead_ins_.size() && !(at = ask_place("The music before it begins at", item_->at)))
-            return fill_places(*item_);
+        if (index >= lead_ins_.size()) {
+            at = ask_place("The music before it begins at", item_->at);
+            if (!at) return fill_places(*item_);
+        }
         const ScriptItem talk = with_lead_in(*source_, *item_, at);
         wishes_.guarded([&] {
             session_.edit([&](project::Project& project) {
@@ -166,8 +168,10 @@ void TalkForm::make_places() {
         if (!item_ || filling_) return;
         const auto index = static_cast<std::size_t>(event.GetInt());
         auto at = index < resumes_.size() ? resumes_[index].at : std::nullopt;
-        if (index >= resumes_.size() && !(at = ask_place("Playback goes on at", item_->at)))
-            return fill_places(*item_);
+        if (index >= resumes_.size()) {
+            at = ask_place("Playback goes on at", item_->at);
+            if (!at) return fill_places(*item_);
+        }
         change([&](ScriptItem& item) { item.resume = at; });
     });
     quote_->Bind(wxEVT_CHOICE, [this](wxCommandEvent& event) {

@@ -4,6 +4,7 @@
 #include "desk/text.h"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 
 namespace luft::desk {
@@ -75,7 +76,7 @@ void Transport::show_note(const wxString& note, const wxString& whole) {
 }
 
 void Transport::set_volume(double share) {
-    volume_->SetValue(static_cast<int>(share * 100 + 0.5));
+    volume_->SetValue(static_cast<int>(std::lround(share * 100)));
 }
 
 void Transport::enable(bool there_is_something_to_play) {

@@ -85,7 +85,8 @@ void Engine::turn_volume(double to) {
     if (volume_ == to && to == 1) return;
     const std::size_t count = frames_.size() / 2;
     for (std::size_t i = 0; i < frames_.size(); ++i) {
-        const double share = static_cast<double>(i / 2 + 1) / static_cast<double>(count);
+        const std::size_t frame = i / 2;
+        const double share = static_cast<double>(frame + 1) / static_cast<double>(count);
         frames_[i] = static_cast<float>(frames_[i] * (volume_ + (to - volume_) * share));
     }
     volume_ = to;

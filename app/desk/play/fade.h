@@ -26,7 +26,8 @@ class Fade {
     /// Mixes what is left of the old sound over the next frames of the new.
     void over(std::span<float> next) {
         for (std::size_t i = 0; i < next.size() && at_ < old_.size(); ++i, ++at_) {
-            const auto share = (static_cast<float>(at_ / 2) + 1) / (static_cast<float>(old_.size() / 2) + 1);
+            const std::size_t frame = at_ / 2, frames = old_.size() / 2;
+            const auto share = static_cast<float>(frame + 1) / static_cast<float>(frames + 1);
             next[i] = share * next[i] + (1 - share) * old_[at_];
         }
     }

@@ -16,7 +16,8 @@ void SilentOutput::let_go() const {
 void SilentOutput::queue(std::span<const float> samples) {
     const std::scoped_lock hold(lock_);
     let_go();
-    left_ += static_cast<double>(samples.size() / 2);
+    const std::size_t frames = samples.size() / 2;
+    left_ += static_cast<double>(frames);
 }
 
 std::int64_t SilentOutput::queued() const {

@@ -21,6 +21,8 @@ class Take {
     /// Makes the folder when it isn't there. Two takes of one talk can lie side by side until one is kept:
     /// the second is told so.
     explicit Take(std::filesystem::path file, bool second = false);
+    Take(const Take&) = delete;
+    Take& operator=(const Take&) = delete;
     Take(Take&&) = default;
     Take& operator=(Take&&) = delete;
     ~Take();
