@@ -182,3 +182,16 @@ TEST_CASE("a flow without anything is one empty page") {
     CHECK(flow.pages() == 1);
     flow.draw(canvas, 0);
 }
+
+TEST_CASE("a word longer than a page goes on over pages, and none of it is lost") {
+    const auto all = printed([](Flow& flow) { flow.text(text_of(std::string(20000, 'x'))); });
+    check_fine(all);
+    std::string said;
+    int last = 0;
+    for (const auto& w : all) {
+        said += w.text;
+        last = std::max(last, w.page);
+    }
+    CHECK(std::ranges::count(said, 'x') == 20000);
+    CHECK(last > 1);
+}
