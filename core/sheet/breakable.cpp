@@ -2,13 +2,14 @@
 
 #include <glib.h>
 
+#include <algorithm>
 #include <utility>
 
 namespace luft::sheet {
 namespace {
 
-constexpr int kLongestRun = 200;     ///< characters
-constexpr std::size_t kPiece = 4000; ///< bytes
+constexpr int kLongestRun = 200, kMostMarks = 200; ///< characters
+constexpr std::size_t kPiece = 4000;               ///< bytes
 constexpr const char* kNoWidth = "\u200b";
 constexpr gunichar kJoiner = 0x200d;
 
@@ -64,10 +65,12 @@ std::string breakable(std::string_view text) {
     if (text.size() <= kLongestRun) return std::string(text);
     std::string out;
     out.reserve(text.size());
-    int run = 0;
+    int run = 0, marks = 0;
     for (Letters letters(text); !letters.over();) {
         const std::string_view one = letters.take();
-        run = letters.space() ? 0 : run + 1;
+        marks = letters.begins() ? 0 : marks + 1;
+        if (marks > kMostMarks) continue;
+        if (letters.begins()) run = letters.space() ? 0 : run + 1;
         if (run > kLongestRun && letters.begins()) {
             out += kNoWidth;
             run = 1;
@@ -75,6 +78,13 @@ std::string breakable(std::string_view text) {
         out += one;
     }
     return out;
+}
+
+std::string_view beginning(std::string_view text, int lines) {
+    std::size_t end = 0;
+    for (int line = 0; line < lines && end < text.size(); ++line)
+        end += std::max(cut(text.substr(end)).second, std::size_t(1));
+    return text.substr(0, end);
 }
 
 std::vector<std::string> pieces(std::string_view text) {

@@ -40,6 +40,7 @@ PangoLayout* Canvas::Surface::layout(std::string_view text, Type type, double wi
     pango_font_description_set_weight(font.get(), type.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
     pango_font_description_set_style(font.get(), type.italic ? PANGO_STYLE_ITALIC : PANGO_STYLE_NORMAL);
     pango_layout_set_font_description(layout, font.get());
+    if (width <= 0 || most_lines > 0) text = beginning(text, std::max(most_lines, 1));
     const std::string fine = breakable(shown(text));
     pango_layout_set_width(layout, width > 0 ? static_cast<int>(width * PANGO_SCALE) : -1);
     pango_layout_set_wrap(layout, PANGO_WRAP_WORD_CHAR);

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+using luft::sheet::beginning;
 using luft::sheet::breakable;
 using luft::sheet::pieces;
 
@@ -40,6 +41,20 @@ TEST_CASE("marks stay with their letters, and joined signs together") {
     CHECK(breakable(repeated("x", 199) + marked + "yz") == repeated("x", 199) + marked + kBreak + "yz");
     const std::string joined = "\U0001f468\u200d\U0001f469";
     CHECK(breakable(repeated("x", 199) + joined + "yz") == repeated("x", 199) + joined + kBreak + "yz");
+}
+
+TEST_CASE("a letter keeps no more than 200 marks") {
+    CHECK(breakable("e" + repeated("\u0301", 200) + "x") == "e" + repeated("\u0301", 200) + "x");
+    CHECK(breakable("e" + repeated("\u0301", 5000) + "x") == "e" + repeated("\u0301", 200) + "x");
+}
+
+TEST_CASE("of a text that is shown in few lines only its beginning counts") {
+    const std::string text = repeated("nine more ", 3000);
+    CHECK(beginning("short\n", 1) == "short\n");
+    CHECK(beginning(text, 1) == repeated("nine more ", 400));
+    CHECK(beginning(text, 2) == repeated("nine more ", 800));
+    CHECK(beginning(text, 100) == text);
+    CHECK(beginning("", 3).empty());
 }
 
 TEST_CASE("what is no UTF-8 counts byte by byte") {

@@ -26,7 +26,10 @@ ORDERS = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f]")
 
 
 def program(*arguments):
-    return subprocess.run([PROGRAM, *map(str, arguments)], capture_output=True, timeout=SECONDS)
+    try:
+        return subprocess.run([PROGRAM, *map(str, arguments)], capture_output=True, timeout=SECONDS)
+    except subprocess.TimeoutExpired as late:
+        return subprocess.CompletedProcess(late.cmd, 1, b"", b"not done in time")
 
 
 def open_directions(line):
@@ -164,6 +167,34 @@ def round_of(row, template, folder, label, choose, choose_twin):
         shutil.rmtree(folder / made_folder)
 
 
+def endless_texts():
+    """One text of each column is as long as a book; all formats come in time."""
+    letters = 250_000 if LONG else 20_000
+    how = (f"{letters:,} letters in one word, one paragraph or as marks on one letter, in one text of each kind; every file format "
+           f"within {SECONDS} s")
+    with Row("hostile input", "A text as long as a book where a word or a sentence is meant", how, COMMAND) as row, \
+            tempfile.TemporaryDirectory() as name:
+        folder = pathlib.Path(name)
+        template = folder / "template.luft"
+        project.make(PROGRAM, MEDIA, template)
+        long_texts = texts.endless(letters)
+        for turn in range(len(long_texts) if LONG else 1):
+            filled = {("performance", "label")}
+
+            def choose(_, table, column):
+                if (table, column) in filled:
+                    return "short"
+                filled.add((table, column))
+                return long_texts[(len(filled) + turn) % len(long_texts)]
+
+            file = folder / f"turn{turn}.luft"
+            project.fill(template, file, choose)
+            for out, said in make_all(file, folder / f"turn{turn}", labels_of(file)):
+                row.runs += 1
+                row.must(said.returncode == 0, f"{out.name}: {said.stderr[:200]!r}")
+            shutil.rmtree(folder / f"turn{turn}")
+
+
 def main():
     how = ("every text of a project replaced by one of %d, by another SQLite%s; every file format and the verbs' tables read "
            "back by Python, xmllint, FFmpeg and Poppler: text whole, as many rows, elements, cues and chapters as with "
@@ -180,6 +211,7 @@ def main():
         if LONG:
             round_of(row, template, folder, "broken", lambda n, t, c: texts.BROKEN[n % len(texts.BROKEN)],
                      lambda n, t, c: texts.harmless(texts.BROKEN[n % len(texts.BROKEN)].decode("utf-8", "replace")).encode())
+    endless_texts()
     end()
 
 

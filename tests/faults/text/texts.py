@@ -38,6 +38,11 @@ def texts():
     return [(what, text + f" mark{chr(97 + i // 26)}{chr(97 + i % 26)}") for i, (what, text) in enumerate(all_texts.items())]
 
 
+def endless(letters):
+    """Texts of so many letters that programs may take the square of it for: in one word, in one paragraph, on one letter."""
+    return ["w" * letters, "some words " * (letters // 11), "e" + "\u0301" * (letters - 1)]
+
+
 # Bytes that are no UTF-8 (RFC 3629): cut off, overlong, a surrogate, beyond U+10FFFF.
 BROKEN = [b"x\xff\xfe y", b"cut \xe2\x82", b"over \xc0\xbc script \xe0\x80\xaf", b"half \xed\xa0\xbd \xed\xb8\x80", b"far \xf4\x90\x80\x80 \xf8\x88\x80\x80\x80"]
 
