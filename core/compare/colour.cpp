@@ -4,6 +4,7 @@
 #include "signal/statistics.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace luft::compare {
 namespace {

@@ -57,8 +57,10 @@ double middle_of(const std::vector<Weighed>& notes) {
         all += n.seconds;
     const auto at = [&](double share) {
         double so_far = 0;
-        for (const Weighed& n : notes)
-            if ((so_far += n.seconds) >= share * all) return n.pitch;
+        for (const Weighed& n : notes) {
+            so_far += n.seconds;
+            if (so_far >= share * all) return n.pitch;
+        }
         return notes.back().pitch;
     };
     return (at(0.25) + at(0.75)) / 2;

@@ -17,7 +17,7 @@ bool starts_formula(std::string_view text) {
 } // namespace
 
 std::string csv_field(std::string_view text) {
-    const std::string clean = without_orders(text);
+    std::string clean = without_orders(text);
     if (clean.find_first_of(",\"\r\n") == std::string::npos) return clean;
     std::string field = "\"";
     for (const char c : clean) {

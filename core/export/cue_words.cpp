@@ -58,7 +58,7 @@ std::string talk_heading(const script::Segment& talk) {
 
 std::string music_words(const script::CueSheet& sheet, const script::Segment& music) {
     if (music.kind != script::SegmentKind::play) return music.title;
-    const std::string plays = "The recording plays";
+    std::string plays = "The recording plays";
     const auto next = static_cast<std::size_t>(&music - sheet.segments.data()) + 1;
     if (next == sheet.segments.size()) return plays + " to the end";
     const script::Segment& n = sheet.segments[next];

@@ -24,8 +24,10 @@ Decibels level_below(std::span<const Note> notes, double part) {
     }
     std::ranges::sort(by_level);
     double so_far = 0;
-    for (const auto& [level, weight] : by_level)
-        if ((so_far += weight) >= part * all) return Decibels(level);
+    for (const auto& [level, weight] : by_level) {
+        so_far += weight;
+        if (so_far >= part * all) return Decibels(level);
+    }
     return Decibels(by_level.back().first);
 }
 

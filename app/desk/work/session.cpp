@@ -66,7 +66,9 @@ void put(std::vector<project::Mark>& marks, project::MarkId id, std::optional<pr
         }
         marks.erase(was);
     }
-    if (now) marks.insert(std::ranges::upper_bound(marks, *now, comes_before), *std::move(now));
+    if (!now) return;
+    const auto place = std::ranges::upper_bound(marks, *now, comes_before);
+    marks.insert(place, *std::move(now));
 }
 
 } // namespace

@@ -4,6 +4,7 @@
 #include "script/voices.h"
 
 #include <algorithm>
+#include <exception>
 #include <utility>
 
 namespace luft::desk {
@@ -53,18 +54,18 @@ std::size_t Takes::count(const Lengths& measured) const {
 
 void Takes::keep(const Lengths& measured) {
     drop();
-    std::optional<Error> first;
+    std::exception_ptr first;
     for (auto ended = ended_.begin(); ended != ended_.end();) {
         bool done = true;
         try {
             if (is_of(*ended, measured)) ended->second.keep();
-        } catch (const Error& error) {
-            if (!first) first = error;
+        } catch (const Error&) {
+            if (!first) first = std::current_exception();
             done = false;
         }
         ended = done ? ended_.erase(ended) : std::next(ended);
     }
-    if (first) throw *first;
+    if (first) std::rethrow_exception(first);
 }
 
 } // namespace luft::desk

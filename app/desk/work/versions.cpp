@@ -10,7 +10,6 @@ namespace {
 
 using sheet::index_of;
 using sheet::other_of;
-using sheet::Which;
 
 constexpr Seconds kSamePlace{0.1}; ///< a difference this near was the same before it was all found anew
 
