@@ -18,8 +18,10 @@ std::string csv_field(std::string_view text);
 /// A person's text made harmless for spreadsheets: they run a cell that begins with = + - @, a tab or a line
 /// end as a formula (CWE-1236; OWASP, "CSV Injection"; its ASVS 5.0, 1.2.10, has the apostrophe), and some
 /// take the wide forms of these signs (U+FF1D and so on) for the same. Such a text gets an apostrophe in
-/// front, and so does one that begins with apostrophes and then so: whoever takes one away where such a sign
-/// follows has the text again. For words, not for numbers.
+/// front, and so does one that begins with apostrophes and then so. The same goes for such a sign behind a
+/// semicolon, a tab or a line end, since where the comma is the decimal sign, tables are parted there.
+/// Whoever takes one apostrophe away at each such place where such a sign follows has the text again. For
+/// words, not for numbers.
 std::string csv_words(std::string_view text);
 
 } // namespace luft::exports

@@ -59,12 +59,18 @@ TEST_CASE("records end with CR LF, and text that looks like a formula is made ha
     const std::string csv = cue_csv(cue_source(), script::lay_out(cue_source()));
     CHECK(csv.ends_with("\r\n"));
     CHECK(read_back(csv)[7][10] == "'=1+1 is no formula here");
-    for (const char* text : {"=1", "+1", "-1", "@x", "\t=1", "\r=1"})
+    for (const char* text : {"=1", "+1", "-1", "@x", "\t1", "\r1"})
         CHECK(csv_words(text) == "'" + std::string(text));
     CHECK(csv_words("\x01\x1B=1") == "'=1");
     CHECK(csv_words("＝1") == "'＝1");
     CHECK(csv_words("'=1") == "''=1");
     CHECK(csv_words("'tis") == "'tis");
     CHECK(csv_words("a=1") == "a=1");
+    // Where the comma is the decimal sign, tables are parted at semicolons.
+    CHECK(csv_words("a;=1;+2;b") == "a;'=1;'+2;b");
+    CHECK(csv_words("a;'=1") == "a;''=1");
+    CHECK(csv_words("a\n\n=1\t@b") == "a\n\n'=1\t'@b");
+    CHECK(csv_words("\t=1") == "'\t'=1");
+    CHECK(csv_words("a; b - c") == "a; b - c");
     CHECK(csv_words("").empty());
 }

@@ -59,13 +59,16 @@ def tree(file):
 
 
 def table(file):
-    rows = list(csv.reader(io.StringIO(file.read_bytes().decode("utf-8"), newline=""), strict=True))
-    for row in rows[1:]:
+    text = file.read_bytes().decode("utf-8")
+    rows = list(csv.reader(io.StringIO(text, newline=""), strict=True))
+    # Where the comma is the decimal sign, a spreadsheet parts the same file at semicolons, or at tabs.
+    elsewhere = [row for mark in ";\t" for row in csv.reader(io.StringIO(text, newline=""), delimiter=mark)]
+    for row in rows[1:] + elsewhere:
         for cell in row:
             if cell[:1] in tuple("=+-@\t\r\n\uff1d\uff0b\uff0d\uff20") and cell and not re.fullmatch(r"-?[\d.]+", cell):
                 raise ValueError(f"a spreadsheet would run {cell[:30]!r}")
     # An apostrophe in front stands for the sign after it, as docs/files.md says.
-    bare = [re.sub("^'(?=[=+\\-@\t\r\n\uff1d\uff0b\uff0d\uff20])", "", cell) for row in rows for cell in row]
+    bare = [re.sub("(^|(?<=[;\t\r\n]))'(?='*[=+\\-@\uff1d\uff0b\uff0d\uff20])|^'(?='*[\t\r\n])", "", cell) for row in rows for cell in row]
     return [len(row) for row in rows], "\n".join(bare)
 
 

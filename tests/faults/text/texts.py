@@ -20,6 +20,7 @@ def texts():
         "a tab formula": "\t=1+1",
         "a return formula": "\r=1+1;\"x\",\"y\"",
         "a wide formula": "\uff1d1+1",
+        "formulas behind semicolons": "x;=1+1;'@SUM(1)\t+2\n-3+4;\uff1d5",
         "fields": "a,b;c\t\"d\"\r\ne,\"f",
         "an event of its own": "x\n003  BL       AA    C        00:00:00:00 00:00:01:00 00:00:00:00 00:00:01:00\n* COMMENT: y\nM2   A  000.0",
         "a chapter of its own": "x\r\n0:30 made up\u20280:31 made up\u20290:32 made up\u00850:33 made up\x0b0:34\x0c0:35 made up",
