@@ -25,7 +25,7 @@ def texts():
         "an event of its own": "x\n003  BL       AA    C        00:00:00:00 00:00:01:00 00:00:00:00 00:00:01:00\n* COMMENT: y\nM2   A  000.0",
         "a chapter of its own": "x\r\n0:30 made up\u20280:31 made up\u20290:32 made up\u00850:33 made up\x0b0:34\x0c0:35 made up",
         "colours for a terminal": "\x1b[2J\x1b]0;title\x07\x1b[31mred\x1b[0m \x9b31m \u009b31m\u0090x\u009c \x08\x08\x7f",
-        "control signs": "".join(map(chr, range(1, 32))) + "\x7f" + "".join(map(chr, range(0x80, 0xA0))),
+        "control signs": "x" + "".join(map(chr, range(32))) + "\x7f" + "".join(map(chr, range(0x80, 0xA0))),
         "an override left open": f"ab {RLO}dcba 321 {RLI}x",
         "an override closed too often": f"ab{PDF}{PDF}\u2069\u2069 {FSI}{RLO}dc",
         "right to left": "\u05e9\u05dc\u05d5\u05dd \u0645\u0631\u062d\u0628\u0627 (1, 2) abc \u05d0",
