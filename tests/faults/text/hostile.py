@@ -195,6 +195,38 @@ def endless_texts():
             shutil.rmtree(folder / f"turn{turn}")
 
 
+def hostile_labels():
+    """Labels name folders and files: whatever they are, all files come, and lie in the folder that was asked for."""
+    how = ("both performances labelled with two of %d texts, the titles, too; luftpause export --all, twice; as many files as with "
+           "plain labels, and none anywhere else" % len(texts.texts()))
+    with Row("hostile input", "Labels that would name other folders and files", how, COMMAND) as row, \
+            tempfile.TemporaryDirectory() as name:
+        folder = pathlib.Path(name)
+        template = folder / "template.luft"
+        project.make(PROGRAM, MEDIA, template)
+        names = [text for _, text in texts.texts()]
+        if not LONG:
+            names = [text for what, text in texts.texts() if what in ("a way out", "an option")]
+        wanted = None
+        for turn, pair in enumerate([("A", "B")] + [(names[i], names[(i + 1) % len(names)]) for i in range(0, len(names), 2)]):
+            home = folder / "out"
+            file = folder / "p.luft"
+            project.fill(template, file, lambda n, table, column: pair[n % 2] if column in ("label", "title") else "words")
+            for _ in range(min(turn, 1) + 1):  # the second time over what is there
+                said = program("export", file, "--all", home / "all")
+                row.must(said.returncode == 0, f"{pair}: {said.stderr[:200]!r}")
+            made = sorted(str(f.relative_to(home / "all")) for f in home.rglob("*") if f.is_file())
+            wanted = wanted or len(made)
+            row.must(len(made) == wanted, f"{pair}: {len(made)} files instead of {wanted}")
+            for one in made:
+                row.must(re.fullmatch(r"[^\x00-\x1f/]+(/[^\x00-\x1f/]+)*", one) is not None and ".." not in one.split("/"),
+                         f"{pair}: {one!r}")
+            row.runs += min(turn, 1) + 1
+            shutil.rmtree(home)
+        row.must(sorted(f.name for f in folder.iterdir()) ==
+                 ["over-water-marnik.mkv", "over-water-vasslow.mp4", "p.luft", "template.luft"], "something lies outside")
+
+
 def main():
     how = ("every text of a project replaced by one of %d, by another SQLite%s; every file format and the verbs' tables read "
            "back by Python, xmllint, FFmpeg and Poppler: text whole, as many rows, elements, cues and chapters as with "
@@ -212,6 +244,7 @@ def main():
             round_of(row, template, folder, "broken", lambda n, t, c: texts.BROKEN[n % len(texts.BROKEN)],
                      lambda n, t, c: texts.harmless(texts.BROKEN[n % len(texts.BROKEN)].decode("utf-8", "replace")).encode())
     endless_texts()
+    hostile_labels()
     end()
 
 
