@@ -2,6 +2,7 @@
 #include "judge.h"
 
 #include <cerrno>
+#include <random>
 
 using namespace faults;
 
@@ -89,6 +90,19 @@ TEST_CASE("killed at any change of a file while rolling back what a kill has cut
 }
 TEST_CASE("killed at any change of a file while writing all files") {
     kill_at_every_change(exporting());
+}
+
+TEST_CASE("killed at a random instant of any kind of work") {
+    Row row("kill",
+            "killed at a random instant, in 14 kinds of work: making, adding, listening, editing, undoing, "
+            "migrating, "
+            "rescuing, writing all files …",
+            "SIGKILL to luftpause after a random part of the time that the work takes");
+    std::mt19937 chance(31);
+    std::uniform_real_distribution<double> share(0, 1);
+    for (const Work& work : all_works())
+        for (int n = runs(work.is_long ? 0 : 1, 40); n > 0; --n)
+            undisturbed(work).kill_at(share(chance), row);
 }
 
 TEST_CASE("the disk is full from any change of a file on") {

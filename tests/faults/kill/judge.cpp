@@ -61,8 +61,10 @@ Undisturbed::Undisturbed(Work work) : work_(std::move(work)) {
         names_before_.insert(name);
     fs::copy(furnished_.path(), finished_.path(),
              fs::copy_options::recursive | fs::copy_options::overwrite_existing);
+    const auto began = std::chrono::steady_clock::now();
     const Tried tried =
         try_failing(LUFT_PROGRAM, in(finished_.path(), work_.arguments), finished_.path(), {});
+    lasts_ = std::chrono::steady_clock::now() - began;
     INFO(work_.name << ": " << tried.outcome.err);
     REQUIRE(tried.outcome.status == 0);
     calls_ = tried.calls;
@@ -95,8 +97,29 @@ void Undisturbed::disturb(const Failing& failing, Row& row) const {
     row.must(tried.calls.size() >= static_cast<std::size_t>(failing.at), "the fault wasn't reached");
     INFO("status " << tried.outcome.status << ": " << tried.outcome.err);
     judge_outcome(tried, failing, row);
+    judge_left(room, tried.outcome.status == 0, row);
+}
+
+void Undisturbed::kill_at(double share, Row& row) const {
+    const Room room(furnished_.path());
+    Child child(LUFT_PROGRAM, in(room.folder.path(), work_.arguments));
+    const auto after = std::chrono::duration_cast<std::chrono::milliseconds>(share * lasts_);
+    std::optional<Outcome> ended = child.wait_for(after);
+    if (!ended) {
+        child.signal(SIGKILL);
+        ended = child.wait();
+        row.run();
+    }
+    INFO(work_.name << ", killed after " << after.count() << " ms, status " << ended->status << ": "
+                    << ended->err);
+    row.must(ended->status == 0 || ended->status == kKilled,
+             "it ended with status " + std::to_string(ended->status));
+    judge_left(room, ended->status == 0, row);
+}
+
+void Undisturbed::judge_left(const Room& room, bool said_done, Row& row) const {
+    const fs::path& folder = room.folder.path();
     judge_files(folder, row);
-    const bool said_done = tried.outcome.status == 0;
     bool begun = false, finished = said_done;
     if (!work_.project.empty()) {
         const std::size_t edits = judge_project(room / work_.project, row);

@@ -5,6 +5,7 @@
 #include "faults/row.h"
 #include "work.h"
 
+#include <chrono>
 #include <map>
 #include <set>
 
@@ -21,8 +22,12 @@ class Undisturbed {
 
     /// Does it in a folder of its own, disturbed, and judges: counts a run, and what isn't as it must be.
     void disturb(const Failing& failing, Row& row) const;
+    /// Likewise, killed at an instant of the time that it takes, `share` of it; counts no run when it was
+    /// done by then.
+    void kill_at(double share, Row& row) const;
 
   private:
+    void judge_left(const Room& room, bool said_done, Row& row) const;
     void judge_outcome(const Tried& tried, const Failing& failing, Row& row) const;
     void judge_files(const fs::path& folder, Row& row) const;
     /// How many of the work's edits are in the project.
@@ -33,6 +38,7 @@ class Undisturbed {
     Work work_;
     Folder furnished_, finished_;
     std::vector<std::string> calls_;
+    std::chrono::duration<double> lasts_{};
     std::set<std::string> names_before_;
     std::vector<std::string> states_; ///< of the project after 0, 1, 2 … of the edits
     std::string end_;                 ///< of the project or what is made, derived tables included
