@@ -18,8 +18,6 @@ constexpr double kSameShade = 0.6;
 constexpr double kSameQuarter = 0.85;
 constexpr double kNearby = 0.4;
 constexpr Seconds kNear{5};
-/// Weaker than this no place is worth a proposal.
-constexpr double kLeastTelling = 0.2;
 
 std::string how_sure(Confidence c) {
     const char* words = c.value >= 0.85 ? "quite sure" : c.value >= 0.7 ? "fairly sure" : "not very sure";

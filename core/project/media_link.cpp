@@ -54,8 +54,7 @@ std::unique_ptr<ByteSource> look_in(const fs::path& place, const MediaLink& link
 
 std::string link_text(const fs::path& media, const fs::path& folder) {
     const fs::path relative = real_place(media).lexically_relative(fs::weakly_canonical(folder));
-    const std::string text =
-        relative.empty() ? real_place(media).generic_string() : relative.generic_string();
+    std::string text = relative.empty() ? real_place(media).generic_string() : relative.generic_string();
     if (!is_utf8(text))
         throw Error(Fault::bad_request, "The path '" + valid_utf8(text) + "' isn't valid text (UTF-8).",
                     "Rename the file or its folder, or carry the recording inside the project.");

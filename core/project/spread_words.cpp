@@ -124,7 +124,7 @@ void place_on_notes(const Run& run, std::vector<SungNote> notes, Seconds from, S
     if (run.words.front().placed && !notes.empty() && notes.front().span.start - from < kSliver)
         notes.front().span.start = from;
     else if (run.words.front().placed)
-        notes.insert(notes.begin(), {{from, notes.empty() ? to : notes.front().span.start}});
+        notes.insert(notes.begin(), SungNote{{from, notes.empty() ? to : notes.front().span.start}});
     const auto places = places_on_notes(run.syllables, notes);
     if (places.empty()) return place_evenly(run, from, to);
     for (std::size_t i = 0; i < places.size(); ++i)

@@ -49,7 +49,7 @@ Mark phrase_of_coach(PerformanceId performance, Span span) {
 }
 
 Mark read_phrase(Database& database, MarkId id) {
-    const Mark mark = read_mark_row(database, id).mark;
+    Mark mark = read_mark_row(database, id).mark;
     demand(mark.kind() == MarkKind::phrase, "The " + place_of(mark) + " is not a phrase.",
            "Choose a phrase.");
     return mark;

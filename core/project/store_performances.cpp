@@ -42,8 +42,7 @@ std::vector<Performance> read_performances(Database& database) {
 /// "A", "B", … as the first that is free; after "Z" numbers.
 std::string free_label(const std::vector<Performance>& all) {
     for (int n = 0;; ++n) {
-        const std::string label =
-            n < 26 ? std::string(1, static_cast<char>('A' + n)) : "P" + std::to_string(n + 1);
+        std::string label = n < 26 ? std::string(1, static_cast<char>('A' + n)) : "P" + std::to_string(n + 1);
         if (std::ranges::find(all, label, &Performance::label) == all.end()) return label;
     }
 }

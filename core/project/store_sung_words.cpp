@@ -66,7 +66,8 @@ bool same_text(const std::vector<SungWord>& a, const std::vector<SungWord>& b) {
         a, b, [](const SungWord& x, const SungWord& y) { return x.text == y.text && x.joins == y.joins; });
 }
 
-std::vector<SungWord> spread_around(Database& database, PerformanceId id, std::vector<SungWord> words) {
+std::vector<SungWord> spread_around(Database& database, PerformanceId id,
+                                    const std::vector<SungWord>& words) {
     Statement piece = database.prepare("SELECT words FROM piece");
     std::vector<Mark> marks;
     for (MarkRow& row : read_mark_rows(database, id))

@@ -3,13 +3,10 @@
 #include "sheet/glyphs.h"
 #include "sheet/measures.h"
 
-#include <array>
 #include <string>
 
 namespace luft::sheet {
 namespace {
-
-constexpr std::array<const char*, 3> kVerdicts{"strength", "watch", "explain"};
 
 bool kept(const project::Moment& moment) {
     return moment.state == project::MarkState::kept;

@@ -12,7 +12,9 @@ namespace {
 
 /// How to run the test that is running.
 std::string command() {
-    const std::string program = std::filesystem::read_symlink("/proc/self/exe").filename();
+    std::string program = std::filesystem::read_symlink("/proc/self/exe").filename();
+    // As the system says of a program that was built anew meanwhile.
+    if (const std::size_t gone = program.find(" (deleted)"); gone != program.npos) program.erase(gone);
     return (long_runs() ? "LUFT_LONG=1 build/bin/" : "build/bin/") + program + " \"" +
            Catch::getResultCapture().getCurrentTestName() + "\"";
 }

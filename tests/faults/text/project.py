@@ -44,7 +44,8 @@ def fill(template, file, choose):
     base = sqlite3.connect(file)
     for n, (table, column, row) in enumerate(cells(template)):
         text = choose(n, table, column)
-        if column == "label" and table == "performance":  # unique
+        if column == "label" and table == "performance":  # unique, and no argument of a program has a NUL
+            text = text.replace("\0", "") if isinstance(text, str) else text
             text = text + (b"" if isinstance(text, bytes) else "") + (str(row).encode() if isinstance(text, bytes) else str(row))
         if table == "sung_word":
             text = "".join(text.split()) if isinstance(text, str) else bytes(text.replace(b" ", b""))
