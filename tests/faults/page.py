@@ -58,6 +58,11 @@ def on_page(page):
     return rows
 
 
+def at_full_length(command):
+    """Whether a row's command is the long one: LUFT_LONG, or a script that ctest doesn't run, over all that it takes."""
+    return "LUFT_LONG" in command or command.startswith("tests/") and not command.endswith((" --short", " core/base"))
+
+
 def main():
     action, folder, page = sys.argv[1], sys.argv[2], pathlib.Path(sys.argv[3])
     rows = rows_of(folder)
@@ -66,8 +71,8 @@ def main():
     bad = [f"{fault}: {losses} lost" for _, fault, _, _, losses, _ in rows if losses]
     bad += [f"{fault}: never injected" for _, fault, _, runs, _, _ in rows if not runs]
     if action == "write":
-        full = {fault for _, fault, *_, command in on_page(page) if "LUFT_LONG" in command}
-        rows = [row for row in rows if row[1] not in full or "LUFT_LONG" in row[5] or row[4]]
+        full = {fault for _, fault, *_, command in on_page(page) if at_full_length(command)}
+        rows = [row for row in rows if row[1] not in full or at_full_length(row[5]) or row[4]]
         now = {fault for _, fault, *_ in rows}
         rows = sorted(rows + [row for row in on_page(page) if row[1] not in now], key=lambda row: row[1])
         text = page.read_text()
