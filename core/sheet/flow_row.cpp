@@ -12,9 +12,9 @@ namespace {
 constexpr std::size_t kTogether = 2; ///< lines that stay together at a page's end and at its top
 constexpr double kRule = 0.6;
 
-std::vector<Text> in_pieces(std::vector<Text> texts) {
+std::vector<Text> in_pieces(const std::vector<Text>& texts) {
     std::vector<Text> all;
-    for (Text& text : texts) {
+    for (const Text& text : texts) {
         double gap = text.gap;
         for (std::string& piece : pieces(text.words)) {
             all.push_back(text);
@@ -31,7 +31,7 @@ SetRow::SetRow(const Canvas& measuring, FlowRow row) : row_(std::move(row)) {
     if (row_.cells.empty()) row_.cells.emplace_back();
     double tallest = -1;
     for (Cell& cell : row_.cells) {
-        cell.texts = in_pieces(std::move(cell.texts));
+        cell.texts = in_pieces(cell.texts);
         Lines lines;
         for (std::size_t t = 0; t < cell.texts.size(); ++t) {
             if (cell.texts[t].words.empty()) continue;

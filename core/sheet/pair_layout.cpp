@@ -102,7 +102,8 @@ void PairLayout::place_rows(const std::vector<double>& signs) {
         const PairRow& row = rows_[i];
         PlacedPair& place = places_[i];
         place.top = y;
-        const auto [low, high] = pitches(row, shift_b_);
+        const auto range = pitches(row, shift_b_);
+        const double low = range.first, high = range.second;
         const double semitones = std::max(kLeastSemitones, high - low + 3);
         const auto stand = [&](const PairPart& part, double top) {
             const double height = part.lacking ? kEmptyPart : semitones * view_.semitone;

@@ -42,7 +42,8 @@ void MonoTape::read(std::int64_t from, std::span<float> mono) {
 /// Begins where a sample of the tape and one of ours stand at the same time.
 void MonoTape::go_to(std::int64_t sample) {
     const std::int64_t from = tape_.rate().per_second, to = rate_.per_second, common = std::gcd(from, to);
-    const std::int64_t step = to / common; // of ours, from one such place to the next
+    // Of ours, from one such place to the next; no rate is 0.
+    const std::int64_t step = std::max<std::int64_t>(to / common, 1);
     std::int64_t turn = (sample - samples(kRunUp, rate_)) / step;
     if (turn * step > sample - samples(kRunUp, rate_)) --turn; // below 0
     ready_.clear();
