@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "desk/bitmap.h"
 #include "desk/sheet_view.h"
+#include "desk/text.h"
 
 #include <algorithm>
 #include <cmath>
@@ -63,7 +64,7 @@ void BudgetBar::show(const script::CueSheet& sheet, const project::ScriptSetting
     settings_ = settings;
     const auto words = budget_words(sheet, settings);
     SetToolTip("The programme from start to end: coloured is what plays, outlined your talk");
-    SetLabel(wxString::FromUTF8(words.data(), words.size())); // for who reads the window by ear
+    SetLabel(shown(words)); // for who reads the window by ear
     Refresh();
 }
 

@@ -8,9 +8,9 @@
 
 namespace luft::desk {
 
-inline wxString shown(std::string_view text) {
-    return wxString::FromUTF8(text.data(), text.size());
-}
+/// As the window has it: a letter with thousands of marks, as a file may hold it, would keep it busy for
+/// minutes.
+wxString shown(std::string_view text);
 inline std::string typed(const wxString& text) {
     const auto bytes = text.utf8_str();
     return {bytes.data(), bytes.length()};

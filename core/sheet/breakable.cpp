@@ -61,15 +61,27 @@ std::pair<std::size_t, std::size_t> cut(std::string_view text) {
 
 } // namespace
 
-std::string breakable(std::string_view text) {
-    if (text.size() <= kLongestRun) return std::string(text);
+std::string with_few_marks(std::string_view text) {
+    if (text.size() <= kMostMarks) return std::string(text);
     std::string out;
     out.reserve(text.size());
-    int run = 0, marks = 0;
+    int marks = 0;
     for (Letters letters(text); !letters.over();) {
         const std::string_view one = letters.take();
         marks = letters.begins() ? 0 : marks + 1;
-        if (marks > kMostMarks) continue;
+        if (marks <= kMostMarks) out += one;
+    }
+    return out;
+}
+
+std::string breakable(std::string_view text) {
+    if (text.size() <= kLongestRun) return std::string(text);
+    const std::string few = with_few_marks(text);
+    std::string out;
+    out.reserve(few.size());
+    int run = 0;
+    for (Letters letters(few); !letters.over();) {
+        const std::string_view one = letters.take();
         if (letters.begins()) run = letters.space() ? 0 : run + 1;
         if (run > kLongestRun && letters.begins()) {
             out += kNoWidth;

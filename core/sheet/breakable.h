@@ -9,10 +9,12 @@
 
 namespace luft::sheet {
 
-/// The same text with a place to break a line (U+200B, a space of no width) in every run of more than 200
-/// characters that has no white space. Marks stay with their letters, 200 at most of each; the others go. No
-/// word of a language is that long, and no letter of one has more than 30 marks (Unicode UAX #15, 13:
-/// Stream-Safe Text Format).
+/// The same text with no more than 200 marks on each letter; the others go. No letter of a language has more
+/// than 30 (Unicode UAX #15, 13: Stream-Safe Text Format).
+std::string with_few_marks(std::string_view text);
+
+/// The same text, with few marks and with a place to break a line (U+200B, a space of no width) in every run
+/// of more than 200 characters that has no white space. No word of a language is that long.
 std::string breakable(std::string_view text);
 
 /// The text in pieces of some 4,000 bytes, to be set below each other: cut at a line's end where there is one

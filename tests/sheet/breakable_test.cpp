@@ -9,6 +9,7 @@
 using luft::sheet::beginning;
 using luft::sheet::breakable;
 using luft::sheet::pieces;
+using luft::sheet::with_few_marks;
 
 namespace {
 
@@ -44,6 +45,8 @@ TEST_CASE("marks stay with their letters, and joined signs together") {
 }
 
 TEST_CASE("a letter keeps no more than 200 marks") {
+    CHECK(with_few_marks("e" + repeated("\u0301", 5000) + "x") == "e" + repeated("\u0301", 200) + "x");
+    CHECK(with_few_marks(repeated("x", 5000)) == repeated("x", 5000));
     CHECK(breakable("e" + repeated("\u0301", 200) + "x") == "e" + repeated("\u0301", 200) + "x");
     CHECK(breakable("e" + repeated("\u0301", 5000) + "x") == "e" + repeated("\u0301", 200) + "x");
 }

@@ -15,8 +15,9 @@ import project
 import readers
 import texts
 
-sys.path.insert(0, str(pathlib.Path(__file__).parent.parent))
+sys.path[:0] = [str(pathlib.Path(__file__).parent.parent), str(pathlib.Path(__file__).parents[2] / "desk")]
 from fault_row import LONG, Row, end  # noqa: E402
+from window import Screen  # noqa: E402
 
 PROGRAM, MEDIA = sys.argv[1], pathlib.Path(sys.argv[2])
 COMMAND = "ctest --test-dir build -R faults_text"
@@ -167,11 +168,24 @@ def round_of(row, template, folder, label, choose, choose_twin):
         shutil.rmtree(folder / made_folder)
 
 
+def in_window(file, home):
+    """The real window, which opens the project, scrolls through it and ends."""
+    screen = Screen()
+    try:
+        environment = {"PATH": os.environ["PATH"], "DISPLAY": screen.display, "HOME": str(home), "XDG_CONFIG_HOME": str(home),
+                       "GDK_BACKEND": "x11", "GSETTINGS_BACKEND": "memory", "NO_AT_BRIDGE": "1", "SDL_AUDIODRIVER": "dummy"}
+        return subprocess.run([PROGRAM + "-desk", "--measure", "10", file], env=environment, capture_output=True, timeout=SECONDS)
+    except subprocess.TimeoutExpired as late:
+        return subprocess.CompletedProcess(late.cmd, 1, b"", b"not done in time")
+    finally:
+        screen.close()
+
+
 def endless_texts():
-    """One text of each column is as long as a book; all formats come in time."""
+    """One text of each column is as long as a book; all formats come in time, and the window opens."""
     letters = 250_000 if LONG else 20_000
-    how = (f"{letters:,} letters in one word, one paragraph or as marks on one letter, in one text of each kind; every file format "
-           f"within {SECONDS} s")
+    how = (f"{letters:,} letters in one word, one paragraph or as marks on one letter, in one text of each kind; every file format, "
+           f"and the window opened, within {SECONDS} s")
     with Row("hostile input", "A text as long as a book where a word or a sentence is meant", how, COMMAND) as row, \
             tempfile.TemporaryDirectory() as name:
         folder = pathlib.Path(name)
@@ -192,6 +206,9 @@ def endless_texts():
             for out, said in make_all(file, folder / f"turn{turn}", labels_of(file)):
                 row.runs += 1
                 row.must(said.returncode == 0, f"{out.name}: {said.stderr[:200]!r}")
+            said = in_window(file, folder)
+            row.runs += 1
+            row.must(said.returncode == 0 and b"opened to first paint" in said.stdout, f"the window: {said.stderr[:200]!r}")
             shutil.rmtree(folder / f"turn{turn}")
 
 
