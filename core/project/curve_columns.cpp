@@ -1,8 +1,8 @@
 #include "project/curve_columns.h"
 
+#include <algorithm>
 #include <bit>
 #include <cstdint>
-#include <cstring>
 
 namespace luft::project {
 
@@ -20,7 +20,8 @@ std::vector<std::byte> to_column(std::span<const float> values) {
 std::vector<float> from_column(std::span<const std::byte> bytes) {
     std::vector<float> values(bytes.size() / sizeof(float));
     if constexpr (std::endian::native == std::endian::little) {
-        std::memcpy(values.data(), bytes.data(), values.size() * sizeof(float));
+        std::ranges::copy(bytes.first(values.size() * sizeof(float)),
+                          std::as_writable_bytes(std::span(values)).begin());
     } else {
         for (std::size_t i = 0; i < values.size(); ++i) {
             std::uint32_t bits = 0;
