@@ -3,6 +3,7 @@
     hostile.py PROGRAM SAMPLE_MEDIA
 Writes its rows to $LUFT_FAULT_ROWS; LUFT_LONG=1 puts every text everywhere, else each stands somewhere."""
 import concurrent.futures
+import contextlib
 import os
 import pathlib
 import re
@@ -168,6 +169,15 @@ def round_of(row, template, folder, label, choose, choose_twin):
         shutil.rmtree(folder / made_folder)
 
 
+@contextlib.contextmanager
+def furnished(fault, how):
+    """A row, and a folder with a project for it: (row, folder, project)."""
+    with Row("hostile input", fault, how, COMMAND) as row, tempfile.TemporaryDirectory() as name:
+        template = pathlib.Path(name) / "template.luft"
+        project.make(PROGRAM, MEDIA, template)
+        yield row, template.parent, template
+
+
 def in_window(file, home):
     """The real window, which opens the project, scrolls through it and ends."""
     screen = Screen()
@@ -186,11 +196,7 @@ def endless_texts():
     letters = 250_000 if LONG else 20_000
     how = (f"{letters:,} letters in one word, one paragraph or as marks on one letter, in one text of each kind; every file format, "
            f"and the window opened, within {SECONDS} s")
-    with Row("hostile input", "A text as long as a book where a word or a sentence is meant", how, COMMAND) as row, \
-            tempfile.TemporaryDirectory() as name:
-        folder = pathlib.Path(name)
-        template = folder / "template.luft"
-        project.make(PROGRAM, MEDIA, template)
+    with furnished("A text as long as a book where a word or a sentence is meant", how) as (row, folder, template):
         long_texts = texts.endless(letters)
         for turn in range(len(long_texts) if LONG else 1):
             filled = {("performance", "label")}
@@ -216,11 +222,7 @@ def hostile_labels():
     """Labels name folders and files: whatever they are, all files come, and lie in the folder that was asked for."""
     how = ("both performances labelled with two of %d texts, the titles, too; luftpause export --all, twice; as many files as with "
            "plain labels, and none anywhere else" % len(texts.texts()))
-    with Row("hostile input", "Labels that would name other folders and files", how, COMMAND) as row, \
-            tempfile.TemporaryDirectory() as name:
-        folder = pathlib.Path(name)
-        template = folder / "template.luft"
-        project.make(PROGRAM, MEDIA, template)
+    with furnished("Labels that would name other folders and files", how) as (row, folder, template):
         names = [text for _, text in texts.texts()]
         if not LONG:
             names = [text for what, text in texts.texts() if what in ("a way out", "an option")]
@@ -248,11 +250,7 @@ def main():
     how = ("every text of a project replaced by one of %d, by another SQLite%s; every file format and the verbs' tables read "
            "back by Python, xmllint, FFmpeg and Poppler: text whole, as many rows, elements, cues and chapters as with "
            "harmless text" % (len(texts.texts()), ", each in each place in turn, and broken characters" if LONG else ""))
-    with Row("hostile input", "Markup, control signs, formulas and turned directions in every text of a project", how, COMMAND) as row, \
-            tempfile.TemporaryDirectory() as name:
-        folder = pathlib.Path(name)
-        template = folder / "template.luft"
-        project.make(PROGRAM, MEDIA, template)
+    with furnished("Markup, control signs, formulas and turned directions in every text of a project", how) as (row, folder, template):
         all_texts = [text for _, text in texts.texts()]
         for turn in range(len(all_texts) if LONG else 1):
             round_of(row, template, folder, f"turn{turn}", lambda n, t, c: all_texts[(n + turn) % len(all_texts)],
