@@ -40,9 +40,8 @@ std::string csv_words(std::string_view text) {
             std::string_view behind = rest;
             while (behind.starts_with('\''))
                 behind.remove_prefix(1);
-            const bool skipped =
-                words.empty() && !behind.empty() && behind.front() != ';' && parts_cells(behind.front());
-            if (starts_formula(behind) || skipped) words += '\'';
+            const bool white = !behind.empty() && behind.front() != ';' && parts_cells(behind.front());
+            if (starts_formula(behind) || (white && words.empty())) words += '\'';
         }
         words += rest.front();
         begins = parts_cells(rest.front());
