@@ -16,11 +16,12 @@ std::vector<Text> in_pieces(const std::vector<Text>& texts) {
     std::vector<Text> all;
     for (const Text& text : texts) {
         double gap = text.gap;
-        for (std::string& piece : pieces(text.words)) {
-            all.push_back(text);
-            all.back().words = std::move(piece);
-            all.back().gap = std::exchange(gap, 0);
-        }
+        for (std::string& piece : pieces(text.words))
+            all.push_back({.words = std::move(piece),
+                           .type = text.type,
+                           .colour = text.colour,
+                           .gap = std::exchange(gap, 0),
+                           .heading = text.heading});
     }
     return all;
 }
