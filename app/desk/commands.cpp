@@ -177,7 +177,7 @@ const Command& command(Do id) {
 std::optional<Do> command_of(const wxKeyEvent& event) {
     if (event.ControlDown() || event.AltDown() || event.MetaDown()) return std::nullopt;
     int pressed = event.GetKeyCode();
-    const int letter = static_cast<int>(event.GetUnicodeKey());
+    const wxChar letter = event.GetUnicodeKey();
     if (pressed == WXK_NUMPAD_ENTER) pressed = WXK_RETURN;
     if (pressed == WXK_NUMPAD_ADD) pressed = '+';
     if (pressed == WXK_NUMPAD_SUBTRACT) pressed = '-';
@@ -185,7 +185,8 @@ std::optional<Do> command_of(const wxKeyEvent& event) {
     if (pressed == '=' && event.ShiftDown()) pressed = '+';
     for (const auto& one : kAll) {
         const int code = code_of(one.key);
-        if (code != 0 && (code == pressed || (letter > ' ' && code == letter))) return one.id;
+        if (code != 0 && (code == pressed || (letter > L' ' && letter == static_cast<wxChar>(code))))
+            return one.id;
     }
     return std::nullopt;
 }

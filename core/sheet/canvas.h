@@ -23,6 +23,8 @@ struct Type {
     double size = 12; ///< height of the line of type, in units
     bool bold = false;
     bool italic = false;
+
+    bool operator==(const Type&) const = default;
 };
 
 /// The size of words as they would be set.
