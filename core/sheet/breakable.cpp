@@ -42,7 +42,8 @@ class Letters {
 /// Where a piece of the text ends, and where the next begins.
 std::pair<std::size_t, std::size_t> cut(std::string_view text) {
     if (text.size() <= kPiece) return {text.size(), text.size()};
-    if (const std::size_t line = text.rfind('\n', kPiece); line != text.npos && line >= kPiece / 2)
+    if (const std::size_t line = text.rfind('\n', kPiece);
+        line != std::string_view::npos && line >= kPiece / 2)
         return {line, line + 1};
     std::size_t at = 0, letter = 0, space = 0, after = 0;
     for (Letters letters(text); !letters.over();) {

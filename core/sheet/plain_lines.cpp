@@ -19,7 +19,7 @@ bool is_plain(std::string_view word) {
     constexpr std::string_view kBehind = ".,;:!?";
     const auto end = std::ranges::find_if_not(word, is_letter);
     return end != word.begin() && word.size() <= kLongestWord &&
-           std::all_of(end, word.end(), [&](char c) { return kBehind.find(c) != kBehind.npos; });
+           std::all_of(end, word.end(), [&](char c) { return kBehind.find(c) != std::string_view::npos; });
 }
 
 } // namespace
