@@ -13,7 +13,7 @@ sys.path[1:1] = [str(pathlib.Path(__file__).parent.parent / "faults")]
 import clean_root  # noqa: E402
 from fault_row import LONG, Row, end  # noqa: E402
 
-COMMAND = "ctest --test-dir build -R faults_release"
+COMMAND = "tests/release/run" if LONG else "ctest --test-dir build -R faults_release"
 ID = "org.luftpause.desk"
 FILES = f"""bin/luftpause bin/luftpause-desk share/man/man1/luftpause.1.gz share/man/man1/luftpause-desk.1.gz
 share/applications/{ID}.desktop share/metainfo/{ID}.metainfo.xml share/mime/packages/{ID}.xml
