@@ -59,7 +59,7 @@ def spans(project, moment):
     """The moment's own span and the one beside it."""
     own = project.rows("SELECT start_s, end_s, performance FROM moment WHERE id = ?", moment)
     beside = project.rows("SELECT start_s, end_s, performance FROM moment_beside WHERE moment = ?", moment)
-    return own[0], beside[0] if beside else None
+    return own[0] if own else None, beside[0] if beside else None
 
 
 def make_moment(desk, project, until_edit):
